@@ -1,0 +1,90 @@
+using CanopySim.Growth;
+
+namespace CanopySim.Results;
+
+/// <summary>What a season gave. Names follow the results files; units stand in the names.</summary>
+public sealed record SeasonResult
+{
+    public required SeasonSummary Summary { get; init; }
+
+    public required IReadOnlyList<DayRow> Days { get; init; }
+
+    public required IReadOnlyList<LeafAgeRow> LeafAges { get; init; }
+
+    public required IReadOnlyList<LeafRow> Leaves { get; init; }
+
+    public required LeafAgeCurve AgeCurve { get; init; }
+}
+
+/// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>
+public sealed record DayRow
+{
+    public required DateOnly Date { get; init; }
+
+    /// <summary>dormant, budbreak, bloom, veraison, ripe, ended: the last stage reached.</summary>
+    public required string Stage { get; init; }
+
+    public required double ThermalTimeDegCD { get; init; }
+
+    public required double NodesPerShoot { get; init; }
+
+    public required double ShootLengthCm { get; init; }
+
+    public required double LeafAreaM2PerVine { get; init; }
+
+    public required double LateralLeafAreaM2PerVine { get; init; }
+
+    public required double? MeanLeafAgeD { get; init; }
+
+    public required double? MeanLeafEfficiency { get; init; }
+
+    public required double IncidentParMolM2 { get; init; }
+
+    public required double AbsorbedParMolPerVine { get; init; }
+
+    public required double FractionParAbsorbed { get; init; }
+
+    public required double NetAssimilationGCo2PerVine { get; init; }
+
+    public required double RespirationGCo2PerVine { get; init; }
+
+    public required double ReservesGPerVine { get; init; }
+
+    public required double FruitDryMassGPerVine { get; init; }
+
+    public required double? SugarBrix { get; init; }
+
+    public required double? RipeningCapacityGPerKgD { get; init; }
+
+    public required double TranspirationLPerVine { get; init; }
+
+    public required double SoilWaterFraction { get; init; }
+}
+
+/// <summary>A row of <c>leaf_ages.csv</c>: a ten-day class of leaf age on a day.</summary>
+public sealed record LeafAgeRow(
+    DateOnly Date,
+    int AgeFromD,
+    int AgeToD,
+    double LeafAreaM2PerVine,
+    double AbsorbedParMolPerVine,
+    double NetAssimilationGCo2PerVine,
+    double MeanEfficiency);
+
+/// <summary>A row of <c>leaves.csv</c>: one leaf on an asked day.</summary>
+public sealed record LeafRow(
+    DateOnly Date,
+    int LeafId,
+    int Vine,
+    int Shoot,
+    int Order,
+    int Rank,
+    DateOnly UnfoldedOn,
+    int AgeD,
+    double AreaCm2,
+    double XM,
+    double YM,
+    double ZM,
+    double Efficiency,
+    double AbsorbedParMolD,
+    double NetAssimilationGCo2D);
