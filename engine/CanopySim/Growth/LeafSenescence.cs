@@ -1,0 +1,33 @@
+using CanopySim.Carbon;
+using CanopySim.Plants;
+
+namespace CanopySim.Growth;
+
+/// <summary>Leaves age day by day, wear out faster in deep shade, and fall at the end of their life.</summary>
+public sealed class LeafSenescence(GrowthParameters growth, CarbonParameters carbon)
+{
+    // Basal leaves yellow from about 110 to 130 d where shaded (general, from memory): in the dark a leaf of 150 d lasts 105.
+    private const double WearInDarkness = 1 / 0.7;
+    private const double LightWithoutExtraWear = 0.08;
+
+    /// <summary>Ages a vine's leaves by a day and sheds the spent ones; returns the dry mass shed [g].</summary>
+    public double Advance(Vine vine)
+    {
+        var shed = 0.0;
+        foreach (var shoot in vine.AllShoots())
+        {
+            foreach (var phytomer in shoot.Phytomers)
+            {
+                if (phytomer.Leaf is not { HasUnfolded: true } leaf) continue;
+                leaf.AgeDays++;
+                var light = Math.Clamp((leaf.RelativeLight ?? 1) / LightWithoutExtraWear, 0, 1);
+                leaf.Wear += WearInDarkness + ((1 - WearInDarkness) * light);
+                if (leaf.Wear < growth.LeafLife) continue;
+                shed += leaf.Area * carbon.LeafMassPerArea;
+                phytomer.Leaf = null;
+            }
+        }
+
+        return shed;
+    }
+}
