@@ -1,0 +1,56 @@
+using CanopySim.Geometry;
+
+namespace CanopySim.Light;
+
+/// <summary>
+/// The scene's triangles laid out for projection: heights above the slope, corners in one flat array of nine numbers a
+/// triangle, highest triangle first. Height falls monotonically along every line of light, so this one order leaves the
+/// fragments of a pixel nearly sorted whatever the direction.
+/// </summary>
+internal sealed class LightMesh
+{
+    public LightMesh(Scene scene)
+    {
+        var (cell, count) = (scene.Cell, scene.TriangleCount);
+        var corners = new float[9 * count];
+        var tops = new float[count];
+        var order = new int[count];
+        for (var triangle = 0; triangle < count; triangle++)
+        {
+            var top = float.MinValue;
+            for (var corner = 0; corner < 3; corner++)
+            {
+                var point = scene.Corners[(3 * triangle) + corner];
+                var height = (float)(point.Z - (cell.RiseAcross * point.X) - (cell.RiseAlong * point.Y));
+                var at = (9 * triangle) + (3 * corner);
+                (corners[at], corners[at + 1], corners[at + 2]) = (point.X, point.Y, height);
+                top = Math.Max(top, height);
+            }
+
+            if (!float.IsFinite(top)) throw new ArgumentException($"triangle {triangle} has a corner that is not a number");
+            (tops[triangle], order[triangle]) = (top, triangle);
+        }
+
+        // Ties by index, or the order would hang on the sort.
+        Array.Sort(order, (a, b) => tops[a] != tops[b] ? tops[b].CompareTo(tops[a]) : a.CompareTo(b));
+        Corners = new float[9 * count];
+        Faces = new uint[count];
+        Triangles = order;
+        for (var place = 0; place < count; place++)
+        {
+            Array.Copy(corners, 9 * order[place], Corners, 9 * place, 9);
+            Faces[place] = (uint)(2 * scene.SurfaceOfTriangle[order[place]]);
+        }
+    }
+
+    public int Count => Triangles.Length;
+
+    /// <summary>x, y, height above the slope of three corners [m].</summary>
+    public float[] Corners { get; }
+
+    /// <summary>Upper or outer face of each triangle's surface: 2 × surface; the face behind it is one more.</summary>
+    public uint[] Faces { get; }
+
+    /// <summary>The triangle's number in the scene.</summary>
+    public int[] Triangles { get; }
+}
