@@ -3,12 +3,15 @@ using CanopySim.Geometry;
 namespace CanopySim.Light;
 
 /// <summary>
-/// The scene's triangles laid out for projection: heights above the slope, corners in one flat array of nine numbers a
-/// triangle, highest triangle first. Height falls monotonically along every line of light, so this one order leaves the
+/// The scene's triangles laid out for projection: heights above the slope, corners in blocks of eight triangles so that one
+/// vector holds the same number of each, highest triangle first. Height falls monotonically along every line of light, so this one order leaves the
 /// fragments of a pixel nearly sorted whatever the direction.
 /// </summary>
 internal sealed class LightMesh
 {
+    /// <summary>Triangles to a block.</summary>
+    public const int Lanes = 8;
+
     public LightMesh(Scene scene)
     {
         var (cell, count) = (scene.Cell, scene.TriangleCount);
@@ -33,19 +36,22 @@ internal sealed class LightMesh
 
         // Ties by index, or the order would hang on the sort.
         Array.Sort(order, (a, b) => tops[a] != tops[b] ? tops[b].CompareTo(tops[a]) : a.CompareTo(b));
-        Corners = new float[9 * count];
+
+        // Triangles that fill the last block have all corners in one point and cover nothing.
+        Corners = new float[9 * Lanes * ((count + Lanes - 1) / Lanes)];
         Faces = new uint[count];
         Triangles = order;
         for (var place = 0; place < count; place++)
         {
-            Array.Copy(corners, 9 * order[place], Corners, 9 * place, 9);
+            for (var value = 0; value < 9; value++)
+                Corners[(((9 * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = corners[(9 * order[place]) + value];
             Faces[place] = (uint)(2 * scene.SurfaceOfTriangle[order[place]]);
         }
     }
 
     public int Count => Triangles.Length;
 
-    /// <summary>x, y, height above the slope of three corners [m].</summary>
+    /// <summary>x, y, height above the slope of three corners [m]: number n of the block's triangle t is at 8 (9 block + n) + t.</summary>
     public float[] Corners { get; }
 
     /// <summary>Upper or outer face of each triangle's surface: 2 × surface; the face behind it is one more.</summary>

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+
 namespace CanopySim.Light;
 
 /// <summary>
@@ -6,11 +9,14 @@ namespace CanopySim.Light;
 /// </summary>
 internal sealed class LinkCounter(int rows)
 {
-    private const int ChunkSize = 32;
+    /// <summary>Partners to a mark.</summary>
+    public const int MarkWidth = 16;
+
+    private const int ChunkSize = 128;
 
     // Where the next partner of a row goes; at a multiple of the chunk size the chunk is full. 0: no chunk yet.
     private readonly int[] _cursors = new int[rows];
-    private uint[] _pool = new uint[ChunkSize << 12];
+    private uint[] _pool = new uint[ChunkSize << 11];
     private int _used = ChunkSize;
 
     /// <summary>Numbers held, links and chains.</summary>
@@ -18,15 +24,13 @@ internal sealed class LinkCounter(int rows)
 
     public void Add(int a, int b)
     {
-        var (row, partner) = a < b ? (a, b) : (b, a);
-        var cursor = _cursors[row];
+        ref var cursor = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_cursors), Math.Min(a, b));
         if (((uint)cursor % ChunkSize) == 0) cursor = Open(cursor);
-        _pool[cursor] = (uint)partner;
-        _cursors[row] = cursor + 1;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_pool), cursor++) = (uint)Math.Max(a, b);
     }
 
-    /// <summary>Adds a row's links to a histogram over partners, and marks which partners it has.</summary>
-    public void Count(int row, uint[] histogram, ulong[] marks)
+    /// <summary>Adds a row's links to a histogram over partners, and marks where in it they are.</summary>
+    public void Count(int row, uint[] histogram, byte[] marks)
     {
         var end = _cursors[row];
         while (end > 0)
@@ -35,7 +39,7 @@ internal sealed class LinkCounter(int rows)
             foreach (var partner in _pool.AsSpan(chunk + 1, end - chunk - 1))
             {
                 histogram[partner]++;
-                marks[partner >> 6] |= 1UL << (int)partner;
+                marks[partner / MarkWidth] = 1;
             }
 
             end = (int)_pool[chunk];

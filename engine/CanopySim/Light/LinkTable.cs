@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace CanopySim.Light;
 
 /// <summary>
@@ -50,47 +48,52 @@ internal sealed class LinkTable
         return new LinkTable(starts, partners, counts);
     }
 
-    private sealed class RowCount(int partners)
+    private sealed class RowCount(int partnerCount)
     {
-        private readonly List<int> _partners = [];
-        private readonly List<uint> _counts = [];
+        private int[] _partners = new int[1 << 12];
+        private uint[] _counts = new uint[1 << 12];
+        private int _entries;
 
-        public uint[] Histogram { get; } = new uint[partners];
+        public uint[] Histogram { get; } = new uint[(partnerCount + LinkCounter.MarkWidth) / LinkCounter.MarkWidth * LinkCounter.MarkWidth];
 
-        public ulong[] Marks { get; } = new ulong[(partners + 63) / 64];
+        public byte[] Marks { get; } = new byte[(partnerCount + LinkCounter.MarkWidth) / LinkCounter.MarkWidth];
 
-        public void Begin()
-        {
-            _partners.Clear();
-            _counts.Clear();
-        }
+        public void Begin() => _entries = 0;
 
         public void Add(int partner, uint count)
         {
             Histogram[partner] += count;
-            Marks[partner >> 6] |= 1UL << partner;
+            Marks[partner / LinkCounter.MarkWidth] = 1;
         }
 
-        // Entries of the row, in ascending order by way of the marks; leaves histogram and marks clean.
+        // Entries of the row in ascending order by way of the marks; leaves histogram and marks clean.
         public int Flush()
         {
-            var before = _partners.Count;
-            for (var word = 0; word < Marks.Length; word++)
+            var before = _entries;
+            for (var mark = Marks.AsSpan().IndexOf((byte)1); mark >= 0;)
             {
-                for (var bits = Marks[word]; bits != 0; bits &= bits - 1)
+                Marks[mark] = 0;
+                if (_entries + LinkCounter.MarkWidth > _partners.Length)
                 {
-                    var partner = (word << 6) + BitOperations.TrailingZeroCount(bits);
-                    _partners.Add(partner);
-                    _counts.Add(Histogram[partner]);
-                    Histogram[partner] = 0;
+                    Array.Resize(ref _partners, 2 * _partners.Length);
+                    Array.Resize(ref _counts, 2 * _counts.Length);
                 }
 
-                Marks[word] = 0;
+                for (var partner = mark * LinkCounter.MarkWidth; partner < (mark + 1) * LinkCounter.MarkWidth; partner++)
+                {
+                    var count = Histogram[partner];
+                    Histogram[partner] = 0;
+                    (_partners[_entries], _counts[_entries]) = (partner, count);
+                    _entries += count > 0 ? 1 : 0;
+                }
+
+                var next = Marks.AsSpan(mark).IndexOf((byte)1);
+                mark = next < 0 ? -1 : mark + next;
             }
 
-            return _partners.Count - before;
+            return _entries - before;
         }
 
-        public (int[] Partners, uint[] Counts) Result() => ([.. _partners], [.. _counts]);
+        public (int[] Partners, uint[] Counts) Result() => (_partners[.._entries], _counts[.._entries]);
     }
 }

@@ -8,8 +8,11 @@ namespace CanopySim.Light;
 /// </summary>
 internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
 {
-    private int[] _pixels = new int[1 << 16];
-    private ulong[] _keys = new ulong[1 << 16];
+    // Where a pixel's fragments begin: its key is above every height, its node is told apart by the walk.
+    private const ulong Border = 0xFFFF_FFFF_0000_0000;
+
+    private readonly TriangleRaster _raster = new();
+    private readonly FragmentList _fragments = new(mesh.Faces);
     private ulong[] _sorted = [];
     private int[] _ends = [];
 
@@ -17,93 +20,58 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
     public int Trace(LinkDirection direction, LinkCounter links)
     {
         var grid = ProjectedGrid.For(scene.Cell, direction.Upwards, direction.Pixel);
-        if (_ends.Length < grid.PixelCount) _ends = new int[grid.PixelCount];
-        Array.Clear(_ends, 0, grid.PixelCount);
-        var runs = new FragmentRuns { Pixels = _pixels, Keys = _keys, CountOfPixel = _ends, Faces = mesh.Faces };
-        TriangleRaster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, ref runs);
-        (_pixels, _keys) = (runs.Pixels, runs.Keys);
-        SortByPixel(runs.Count, grid.PixelCount);
+        _fragments.Count = 0;
+        _raster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, _fragments);
+        var count = Sort(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset));
 
-        var sky = nodes.FirstSky + direction.Index;
-        var stripOfColumn = nodes.StripsOfColumns(grid.Width, direction.ColumnOffset);
-        var (pixel, start) = (0, 0);
-        for (var row = 0; row < grid.Height; row++)
+        // Between two borders lies one pixel from the sky down; the border at its end is its ground.
+        var above = nodes.FirstSky + direction.Index;
+        var sky = above;
+        foreach (var key in _sorted.AsSpan(1, count - 1))
         {
-            for (var column = 0; column < grid.Width; column++, pixel++)
-            {
-                var above = sky;
-                foreach (var key in SortByHeight(_sorted.AsSpan(start, _ends[pixel] - start)))
-                {
-                    var top = (int)(uint)key;
-                    links.Add(above, top);
-                    above = top ^ 1;
-                }
-
-                links.Add(above, nodes.FirstGround + stripOfColumn[column]);
-                start = _ends[pixel];
-            }
+            var top = (int)(uint)key;
+            links.Add(above, top);
+            above = key >= Border ? sky : top ^ 1;
         }
 
         return grid.PixelCount;
     }
 
-    // Counting sort; it keeps the order of drawing, so that fragments arrive nearly sorted from the highest down.
-    private void SortByPixel(int count, int pixelCount)
+    // Places each fragment behind the border of its pixel, by falling height. Drawing goes from the highest triangle down, so
+    // most land at the end of their pixel's list at once. The border after a pixel carries the ground strip under it.
+    private int Sort(in ProjectedGrid grid, int[] stripOfColumn)
     {
-        if (_sorted.Length < count) _sorted = new ulong[_keys.Length];
-        var sum = 0;
-        foreach (ref var end in _ends.AsSpan(0, pixelCount))
+        if (_ends.Length < grid.PixelCount) _ends = new int[grid.PixelCount];
+        var ends = _ends.AsSpan(0, grid.PixelCount);
+        ends.Clear();
+        foreach (var pixel in _fragments.Pixels.AsSpan(0, _fragments.Count)) ends[pixel]++;
+        var total = _fragments.Count + grid.PixelCount + 1;
+        if (_sorted.Length < total) _sorted = new ulong[total + (total / 4)];
+        _sorted[0] = Border;
+        var next = 1;
+        for (var (pixel, row) = (0, 0); row < grid.Height; row++)
         {
-            var fragments = end;
-            end = sum;
-            sum += fragments;
-        }
-
-        var pixels = _pixels.AsSpan(0, count);
-        var keys = _keys.AsSpan(0, count);
-        for (var i = 0; i < pixels.Length; i++) _sorted[_ends[pixels[i]]++] = keys[i];
-    }
-
-    private static Span<ulong> SortByHeight(Span<ulong> fragments)
-    {
-        for (var i = 1; i < fragments.Length; i++)
-        {
-            var key = fragments[i];
-            var j = i - 1;
-            for (; j >= 0 && fragments[j] < key; j--) fragments[j + 1] = fragments[j];
-            fragments[j + 1] = key;
-        }
-
-        return fragments;
-    }
-
-    private struct FragmentRuns : IPixelRuns
-    {
-        public int[] Pixels;
-        public ulong[] Keys;
-        public int[] CountOfPixel;
-        public uint[] Faces;
-        public int Count;
-
-        public void Add(int place, bool upperSeesLight, int pixel, int count, float height, float slope, float lowest, float highest)
-        {
-            if (Count + count > Keys.Length) Grow(count);
-            var top = Faces[place] | (upperSeesLight ? 0u : 1u);
-            for (var i = 0; i < count; i++)
+            foreach (var strip in stripOfColumn)
             {
-                var z = Math.Clamp(height + (i * slope), lowest, highest);
-                if (z < 0) continue;
-                Keys[Count] = ((ulong)BitConverter.SingleToUInt32Bits(z + 0f) << 32) | top;
-                Pixels[Count++] = pixel + i;
-                CountOfPixel[pixel + i]++;
+                var fragments = ends[pixel];
+                ends[pixel++] = next;
+                next += fragments;
+                _sorted[next++] = Border | (uint)(nodes.FirstGround + strip);
             }
         }
 
-        private void Grow(int count)
+        var pixels = _fragments.Pixels.AsSpan(0, _fragments.Count);
+        var heights = _fragments.Heights.AsSpan(0, pixels.Length);
+        var faces = _fragments.Faces.AsSpan(0, pixels.Length);
+        var sorted = _sorted;
+        for (var i = 0; i < pixels.Length; i++)
         {
-            var size = Math.Max(2 * Keys.Length, Count + count);
-            Array.Resize(ref Keys, size);
-            Array.Resize(ref Pixels, size);
+            var key = ((ulong)BitConverter.SingleToUInt32Bits(heights[i]) << 32) | faces[i];
+            var place = ends[pixels[i]]++;
+            for (; sorted[place - 1] < key; place--) sorted[place] = sorted[place - 1];
+            sorted[place] = key;
         }
+
+        return total;
     }
 }

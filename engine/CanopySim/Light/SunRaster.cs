@@ -34,7 +34,7 @@ internal sealed class SunRaster
         var grid = ProjectedGrid.For(scene.Cell, direction, pixel);
         var raster = new SunRaster(grid.Vertical, nodes.Count, scene.TriangleCount);
         var runs = new HighestRuns(new ulong[grid.PixelCount], raster.PixelsOfTriangle, mesh.Triangles, new bool[scene.TriangleCount]);
-        TriangleRaster.Draw(mesh, grid, 0.5f, 0.5f, ref runs);
+        new TriangleRaster().Draw(mesh, grid, 0.5f, 0.5f, runs);
 
         var groundPixels = new int[nodes.GroundStrips];
         var stripOfColumn = nodes.StripsOfColumns(grid.Width, 0.5f);
@@ -90,18 +90,24 @@ internal sealed class SunRaster
 
         public bool[] UpperSeesLight { get; } = upperSeesLight;
 
-        public void Add(int place, bool upperSeesSun, int pixel, int count, float height, float slope, float lowest, float highest)
+        public void Add(ReadOnlySpan<PixelRun> runs)
         {
-            // Numbers start at 1: key 0 is bare ground.
-            var triangle = triangles[place];
-            UpperSeesLight[triangle] = upperSeesSun;
-            var run = Keys.AsSpan(pixel, count);
-            for (var i = 0; i < run.Length; i++)
+            foreach (ref readonly var run in runs)
             {
-                var z = Math.Clamp(height + (i * slope), lowest, highest);
-                if (z < 0) continue;
-                pixelsOfTriangle[triangle]++;
-                run[i] = Math.Max(run[i], ((ulong)BitConverter.SingleToUInt32Bits(z + 0f) << 32) | ((uint)triangle + 1));
+                // Numbers start at 1: key 0 is bare ground.
+                var triangle = triangles[run.Place];
+                UpperSeesLight[triangle] = run.UpperSeesLight == 1;
+                var pixels = Keys.AsSpan(run.Pixel, run.Count);
+                var drawn = 0;
+                for (var i = 0; i < pixels.Length; i++)
+                {
+                    var z = Math.Min(Math.Max(run.Height + (i * run.Slope), run.Lowest), run.Highest);
+                    if (z < 0) continue;
+                    drawn++;
+                    pixels[i] = Math.Max(pixels[i], ((ulong)BitConverter.SingleToUInt32Bits(z + 0f) << 32) | ((uint)triangle + 1));
+                }
+
+                pixelsOfTriangle[triangle] += drawn;
             }
         }
     }
