@@ -87,6 +87,7 @@ public sealed class LightGeometry
             }
         }
 
+        foreach (var counter in counters) counter.Dispose();
         var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
         return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, nodes), sky);
     }

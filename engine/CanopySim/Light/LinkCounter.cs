@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
@@ -7,7 +8,7 @@ namespace CanopySim.Light;
 /// One worker's links, kept by the smaller node of each pair in chains of small chunks: writing is a step forward in an open
 /// chunk, and counting, row by row, stays in a cache that random increments of a matrix would miss.
 /// </summary>
-internal sealed class LinkCounter(int rows)
+internal sealed class LinkCounter(int rows) : IDisposable
 {
     /// <summary>Partners to a mark.</summary>
     public const int MarkWidth = 16;
@@ -16,7 +17,9 @@ internal sealed class LinkCounter(int rows)
 
     // Where the next partner of a row goes; at a multiple of the chunk size the chunk is full. 0: no chunk yet.
     private readonly int[] _cursors = new int[rows];
-    private uint[] _pool = new uint[ChunkSize << 11];
+
+    // Rented: a season builds hundreds of tables, and fresh megabytes each time cost more than the counting.
+    private uint[] _pool = ArrayPool<uint>.Shared.Rent(ChunkSize << 13);
     private int _used = ChunkSize;
 
     /// <summary>Numbers held, links and chains.</summary>
@@ -52,13 +55,27 @@ internal sealed class LinkCounter(int rows)
         _used = ChunkSize;
     }
 
+    public void Dispose()
+    {
+        ArrayPool<uint>.Shared.Return(_pool);
+        _pool = [];
+    }
+
     // A chunk's first number is the end of the chunk before it.
     private int Open(int previousEnd)
     {
         var chunk = _used;
         _used += ChunkSize;
-        if (_used > _pool.Length) Array.Resize(ref _pool, checked(2 * _pool.Length));
+        if (_used > _pool.Length) Grow();
         _pool[chunk] = (uint)previousEnd;
         return chunk + 1;
+    }
+
+    private void Grow()
+    {
+        var larger = ArrayPool<uint>.Shared.Rent(checked(2 * _pool.Length));
+        _pool.CopyTo(larger, 0);
+        ArrayPool<uint>.Shared.Return(_pool);
+        _pool = larger;
     }
 }
