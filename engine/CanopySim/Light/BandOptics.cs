@@ -1,0 +1,38 @@
+using CanopySim.Geometry;
+
+namespace CanopySim.Light;
+
+/// <summary>Reflectance and transmittance of each node in one band. Insides of closed bodies are black.</summary>
+internal sealed class BandOptics
+{
+    public BandOptics(Scene scene, LightNodes nodes, Optics optics, bool nir)
+    {
+        var (leafReflectance, leafTransmittance) = nir
+            ? (optics.LeafNirReflectance, optics.LeafNirTransmittance)
+            : (optics.LeafParReflectance, optics.LeafParTransmittance);
+        if (leafReflectance + leafTransmittance > 1)
+            throw new ArgumentException("a blade reflects and lets through more light than it receives", nameof(optics));
+        Reflectance = new float[nodes.Count];
+        Transmittance = new float[nodes.Count];
+        for (var surface = 0; surface < nodes.Surfaces; surface++)
+        {
+            if (scene.Kinds[surface] != SurfaceKind.Blade)
+            {
+                Reflectance[2 * surface] = (float)(nir ? optics.WoodNirReflectance : optics.WoodParReflectance);
+                continue;
+            }
+
+            Reflectance[2 * surface] = Reflectance[(2 * surface) + 1] = (float)leafReflectance;
+            Transmittance[2 * surface] = Transmittance[(2 * surface) + 1] = (float)leafTransmittance;
+        }
+
+        Reflectance.AsSpan(nodes.FirstGround).Fill((float)(nir ? optics.GroundNirReflectance : optics.GroundParReflectance));
+    }
+
+    public float[] Reflectance { get; }
+
+    public float[] Transmittance { get; }
+
+    /// <summary>What stays in the node, from the single-precision shares that the solver uses: the budget would miss their rounding.</summary>
+    public double Absorptance(int node) => 1.0 - Reflectance[node] - Transmittance[node];
+}

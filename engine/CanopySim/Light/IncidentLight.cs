@@ -1,0 +1,28 @@
+using System.Numerics;
+
+namespace CanopySim.Light;
+
+/// <summary>What falls on the block in one moment, in the frame of the cell.</summary>
+public sealed record IncidentLight
+{
+    /// <summary>Unit vector towards the sun; null when it is down.</summary>
+    public Vector3? SunDirection { get; init; }
+
+    /// <summary>Direct normal irradiance, PAR [W m⁻²].</summary>
+    public double DirectNormalPar { get; init; }
+
+    /// <summary>Direct normal irradiance, NIR [W m⁻²].</summary>
+    public double DirectNormalNir { get; init; }
+
+    /// <summary>Diffuse irradiance of a horizontal plane, PAR [W m⁻²].</summary>
+    public double DiffuseHorizontalPar { get; init; }
+
+    /// <summary>Diffuse irradiance of a horizontal plane, NIR [W m⁻²].</summary>
+    public double DiffuseHorizontalNir { get; init; }
+
+    /// <summary>
+    /// Relative radiance of the sky in each of the geometry's directions, any scale; null for a uniform sky. It is scaled so that
+    /// a horizontal plane receives the diffuse irradiance given above. Directions below the horizon or under the slope count as 0.
+    /// </summary>
+    public double[]? SkyRadiance { get; init; }
+}

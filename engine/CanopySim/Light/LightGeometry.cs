@@ -1,0 +1,106 @@
+using System.Numerics;
+using CanopySim.Geometry;
+
+namespace CanopySim.Light;
+
+/// <summary>
+/// Who sees whom in a scene: made once, then any number of hours, skies, suns and optics are solved on it. Light between
+/// faces travels along lines of equal solid angle through every pixel of the cell; neighbors on a line are linked.
+/// </summary>
+public sealed class LightGeometry
+{
+    // Links held before they are counted into the table: bounds memory at about 100 MB.
+    private const double LinksAtOnce = 24e6;
+    private const int StripsOfGround = 12;
+
+    private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky)
+    {
+        (Scene, Quality, Mesh, Nodes, Matrix, Sky) = (scene, quality, mesh, nodes, matrix, sky);
+        var ground = 0.0;
+        for (var node = nodes.FirstGround; node < nodes.Count; node++)
+        {
+            for (var at = matrix.SkyStarts[node]; at < matrix.SkyStarts[node + 1]; at++)
+                if (sky.Sees(matrix.SkyDirections[at])) ground += matrix.SkyCounts[at];
+        }
+
+        SkyGapFraction = sky.TotalPixels > 0 ? ground / sky.TotalPixels : 0;
+    }
+
+    public Scene Scene { get; }
+
+    public LightQuality Quality { get; }
+
+    /// <summary>Share of the irradiance of a uniform sky that reaches the ground unshaded.</summary>
+    public double SkyGapFraction { get; }
+
+    /// <summary>Share of all links that end inside a closed body, where nothing should look: light lost there counts as absorbed by it.</summary>
+    public double InsideLinkShare => Matrix.InsideShare;
+
+    /// <summary>Pairs of faces that see each other, and faces that see a sky direction.</summary>
+    public int LinkCount => Matrix.Senders.Length + Matrix.SkyDirections.Length;
+
+    internal LightMesh Mesh { get; }
+
+    internal LightNodes Nodes { get; }
+
+    internal LinkMatrix Matrix { get; }
+
+    internal SkyPatches Sky { get; }
+
+    /// <param name="scene">The periodic cell.</param>
+    /// <param name="directions">Unit vectors of equal solid angle over the hemisphere, best about the normal of the slope.</param>
+    /// <param name="quality">Pixels and tolerance; the number of directions is that of the list.</param>
+    /// <param name="threads">Workers; the result is the same for any number.</param>
+    public static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads)
+    {
+        if (directions.Count == 0) throw new ArgumentException("light needs at least one direction", nameof(directions));
+        var mesh = new LightMesh(scene);
+        var nodes = new LightNodes(scene, StripsOfGround, directions.Count);
+        var traced = LinkDirection.All(scene.Cell, directions, quality.SkyPixel);
+        var pixels = new int[directions.Count];
+        var table = LinkTable.Empty(nodes.Count);
+        var counters = new List<LinkCounter>();
+        var tracers = new Stack<(LinkTracer, LinkCounter)>();
+        var batch = Math.Max(threads, (int)(LinksAtOnce / ExpectedLinks(scene, quality.SkyPixel)));
+        for (var first = 0; first < traced.Length; first += batch)
+        {
+            var start = first;
+            var free = new Stack<(LinkTracer, LinkCounter)>(tracers);
+            Workers.Run(threads, Math.Min(batch, traced.Length - first), Worker, (worker, item) =>
+            {
+                var direction = traced[start + item];
+                pixels[direction.Index] = worker.Tracer.Trace(direction, worker.Links);
+            });
+            table = table.With(counters, nodes, threads);
+            foreach (var counter in counters) counter.Clear();
+
+            (LinkTracer Tracer, LinkCounter Links) Worker()
+            {
+                lock (counters)
+                {
+                    if (free.TryPop(out var idle)) return idle;
+                    var made = (new LinkTracer(scene, mesh, nodes), new LinkCounter(nodes.Count));
+                    counters.Add(made.Item2);
+                    tracers.Push(made);
+                    return made;
+                }
+            }
+        }
+
+        foreach (var counter in counters) counter.Dispose();
+        var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
+        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, nodes), sky);
+    }
+
+    /// <summary>Solves all hours and both bands at once.</summary>
+    public LightSolution Solve(IReadOnlyList<IncidentLight> hours, Optics optics, int threads) =>
+        LightSolver.Solve(this, hours, optics, threads);
+
+    // A triangle meets half its area's pixels on average over directions; every line ends on the ground.
+    private static double ExpectedLinks(Scene scene, double pixel)
+    {
+        var area = scene.Cell.GroundArea;
+        foreach (var surface in scene.SurfaceAreas()) area += surface;
+        return Math.Max(1, 0.5 * area / (pixel * pixel));
+    }
+}

@@ -1,0 +1,109 @@
+namespace CanopySim.Light;
+
+/// <summary>
+/// The links as the solver walks them: for each face and ground strip the nodes that send it light with the number of times
+/// they meet, and apart from that its sky, direction by direction. A face's links in all tell its effective area, so that what
+/// it sends is what arrives elsewhere and energy closes whatever the sampling left out.
+/// </summary>
+internal sealed class LinkMatrix
+{
+    private LinkMatrix(int nodes)
+    {
+        Starts = new int[nodes + 1];
+        SkyStarts = new int[nodes + 1];
+        LinksOfNode = new double[nodes];
+        SkyLinksOfNode = new double[nodes];
+    }
+
+    public int[] Starts { get; }
+
+    public int[] Senders { get; private set; } = [];
+
+    public float[] Counts { get; private set; } = [];
+
+    public int[] SkyStarts { get; }
+
+    public int[] SkyDirections { get; private set; } = [];
+
+    public float[] SkyCounts { get; private set; } = [];
+
+    /// <summary>All links of a node, with the sky's.</summary>
+    public double[] LinksOfNode { get; }
+
+    public double[] SkyLinksOfNode { get; }
+
+    /// <summary>Share of all links that end inside a closed body: 0 where bodies are closed and nothing sticks in them.</summary>
+    public double InsideShare { get; private set; }
+
+    public static LinkMatrix From(LinkTable table, LightNodes nodes)
+    {
+        var matrix = new LinkMatrix(nodes.Count);
+        matrix.CountEntries(table, nodes);
+        for (var node = 0; node < nodes.Count; node++)
+        {
+            matrix.Starts[node + 1] += matrix.Starts[node];
+            matrix.SkyStarts[node + 1] += matrix.SkyStarts[node];
+        }
+
+        matrix.Senders = new int[matrix.Starts[nodes.Count]];
+        matrix.Counts = new float[matrix.Senders.Length];
+        matrix.SkyDirections = new int[matrix.SkyStarts[nodes.Count]];
+        matrix.SkyCounts = new float[matrix.SkyDirections.Length];
+        matrix.Fill(table, nodes);
+        return matrix;
+    }
+
+    private void CountEntries(LinkTable table, LightNodes nodes)
+    {
+        var (all, inside) = (0.0, 0.0);
+        for (var row = 0; row < nodes.Count; row++)
+        {
+            for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
+            {
+                var (partner, count) = (table.Partners[at], table.Counts[at]);
+                all += count;
+                LinksOfNode[row] += count;
+                if (partner >= nodes.FirstSky)
+                {
+                    SkyLinksOfNode[row] += count;
+                    SkyStarts[row + 1]++;
+                }
+                else
+                {
+                    LinksOfNode[partner] += count;
+                    if (!nodes.IsInside(partner)) Starts[row + 1]++;
+                    if (!nodes.IsInside(row) && partner != row) Starts[partner + 1]++;
+                }
+
+                if (nodes.IsInside(row) != (partner < nodes.FirstSky && nodes.IsInside(partner))) inside += count;
+            }
+        }
+
+        InsideShare = all > 0 ? inside / all : 0;
+    }
+
+    // Rows come in ascending order, so a node's senders below it are all in place before its own row adds those above it.
+    // A face that sees itself along a line stands at both ends of it.
+    private void Fill(LinkTable table, LightNodes nodes)
+    {
+        var next = Starts.AsSpan(0, nodes.Count).ToArray();
+        var nextSky = 0;
+        for (var row = 0; row < nodes.Count; row++)
+        {
+            for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
+            {
+                var (partner, count) = (table.Partners[at], table.Counts[at]);
+                if (partner >= nodes.FirstSky)
+                {
+                    (SkyDirections[nextSky], SkyCounts[nextSky++]) = (partner - nodes.FirstSky, count);
+                    continue;
+                }
+
+                if (!nodes.IsInside(partner))
+                    (Senders[next[row]], Counts[next[row]++]) = (partner, partner == row ? 2 * count : count);
+                if (!nodes.IsInside(row) && partner != row)
+                    (Senders[next[partner]], Counts[next[partner]++]) = (row, count);
+            }
+        }
+    }
+}

@@ -1,0 +1,164 @@
+using CanopySim.Weather;
+
+namespace CanopySim.Photosynthesis;
+
+/// <summary>One leaf in one hour with everything that its temperature does not change; <see cref="At"/> tries a temperature.</summary>
+internal readonly struct LeafProblem
+{
+    private const int CarbonSteps = 40;
+
+    private readonly LeafKinetics _kinetics;
+    private readonly LeafBoundaryLayer _boundary;
+    private readonly double _usefulLight;
+    private readonly double _capacity;
+    private readonly double _respiration;
+    private readonly double _slope;
+    private readonly double _floor;
+    private readonly double _co2;
+    private readonly double _curvature;
+
+    public LeafProblem(
+        in LeafEnvironment environment,
+        in LeafState leaf,
+        LeafParameters parameters,
+        in LeafKinetics kinetics,
+        double absorbedLongwave,
+        double windSpeed)
+    {
+        _kinetics = kinetics;
+        _boundary = LeafBoundaryLayer.At(windSpeed, leaf.Width);
+        _usefulLight = FarquharModel.UsefulLight(leaf.AbsorbedPpfd);
+        _capacity = leaf.CapacityFactor;
+        _respiration = leaf.RespirationFactor;
+        _slope = parameters.StomatalSlope * leaf.WaterStressFactor;
+        _floor = parameters.StomatalFloor;
+        _co2 = environment.Co2;
+        _curvature = parameters.ElectronTransportCurvature;
+        Heat = new(
+            leaf.AbsorbedShortwave + absorbedLongwave,
+            parameters.Emissivity,
+            _boundary.Heat,
+            environment.AirTemperatureCelsius,
+            environment.VaporPressure,
+            environment.AirPressure);
+        Vcmax25 = parameters.Vcmax25 * leaf.CapacityFactor;
+    }
+
+    public LeafHeat Heat { get; }
+
+    /// <summary>Vcmax of this leaf at 25 °C [µmol m⁻² s⁻¹].</summary>
+    public double Vcmax25 { get; }
+
+    /// <summary>
+    /// Leaf temperature [°C] of a Penman-Monteith step from the air's, with a conductance guessed from light and capacity: only
+    /// where the search begins, so its numbers need no source.
+    /// </summary>
+    public double FirstTemperature()
+    {
+        var air = Heat.AirTemperatureCelsius;
+        var saturation = SaturationVaporPressure.At(air);
+        var slopeTerm = MedlynConductance.SlopeTerm(saturation - Heat.VaporPressure, _slope);
+        var assimilation = 0.3 * Vcmax25 * _usefulLight / (_usefulLight + (0.6 * Vcmax25) + 1);
+        var stomatal = _floor + (MedlynConductance.VaporPerCo2 * (1 + slopeTerm) * assimilation / _co2);
+        var vapor = LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor);
+        var residual = LeafEnergyBalance.Residual(Heat, air, saturation, vapor, out var decline);
+        return air + (residual / decline);
+    }
+
+    /// <summary>CO₂ between the cells [µmol mol⁻¹] to begin with: that of g0 = 0, left of the solution for most leaves.</summary>
+    public double FirstIntercellularCo2()
+    {
+        var deficit = SaturationVaporPressure.At(Heat.AirTemperatureCelsius) - Heat.VaporPressure;
+        return _co2 * MedlynConductance.IntercellularShare(deficit, _slope);
+    }
+
+    /// <summary>
+    /// Gas exchange and energy balance at a leaf temperature [°C]. CO₂ between the cells is the root of h(Ci) = Ci − Ca + A / gbc + 1.6 A / gs,
+    /// which rises and is concave: Newton from the left climbs to the root without passing it, from the right it lands on the left.
+    /// </summary>
+    public LeafTrial At(double temperatureCelsius, double firstIntercellularCo2, double co2Tolerance)
+    {
+        var rates = _kinetics.At(temperatureCelsius);
+        var saturation = SaturationVaporPressure.At(temperatureCelsius);
+        var slopeTerm = MedlynConductance.SlopeTerm(saturation - Heat.VaporPressure, _slope);
+        var vcmax = rates.Vcmax * _capacity;
+        var quarterTransport = rates.HeatClosure / 4
+            * FarquharModel.ElectronTransport(_usefulLight, rates.Jmax * _capacity, _curvature);
+        var respiration = rates.DayRespiration * _respiration;
+
+        var ci = firstIntercellularCo2;
+        double net = 0, stomatal = 0;
+        for (var step = 0; step < CarbonSteps; step++)
+        {
+            var byRubisco = vcmax / (ci + rates.Michaelis);
+            var byTransport = quarterTransport / (ci + (2 * rates.CompensationPoint));
+            double perCo2, curb;
+            if (byRubisco < byTransport) (perCo2, curb) = (byRubisco, ci + rates.Michaelis);
+            else (perCo2, curb) = (byTransport, ci + (2 * rates.CompensationPoint));
+
+            // d/dCi of p(Ci) (Ci − Γ*), p = V / (Ci + K): p (1 − (Ci − Γ*) / (Ci + K)).
+            var overCompensation = ci - rates.CompensationPoint;
+            net = (perCo2 * overCompensation) - respiration;
+            var netByCi = perCo2 * (1 - (overCompensation / curb));
+
+            stomatal = StomatalConductance(net, slopeTerm, out var stomatalByNet);
+            var resistance = 1 / stomatal;
+            var excess = ci - _co2 + (net / _boundary.Co2) + (MedlynConductance.VaporPerCo2 * net * resistance);
+            var supplyByNet = (1 / _boundary.Co2)
+                + (MedlynConductance.VaporPerCo2 * resistance * (1 - (net * stomatalByNet * resistance)));
+            var change = -excess / (1 + (netByCi * supplyByNet));
+            if (Math.Abs(change) < co2Tolerance)
+            {
+                // The last step is so short that the tangent carries the rates along.
+                ci += change;
+                net += netByCi * change;
+                stomatal += stomatalByNet * netByCi * change;
+                break;
+            }
+
+            ci = Math.Max(ci + change, 0.1 * ci);
+        }
+
+        var vapor = LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor);
+        var residual = LeafEnergyBalance.Residual(Heat, temperatureCelsius, saturation, vapor, out var decline);
+        return new(temperatureCelsius, residual, decline, ci, net, respiration, stomatal);
+    }
+
+    /// <summary>Transpiration [mmol m⁻² s⁻¹].</summary>
+    public double Transpiration(double temperatureCelsius, double stomatal) =>
+        1000 * LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor)
+        * (SaturationVaporPressure.At(temperatureCelsius) - Heat.VaporPressure) / Heat.AirPressure;
+
+    private double StomatalConductance(double net, double slopeTerm, out double byNet)
+    {
+        if (net <= 0)
+        {
+            byNet = 0;
+            return _floor;
+        }
+
+        // A step too far may ask for more CO2 than comes through still air: the surface keeps a little.
+        var surface = Math.Max(_co2 - (net / _boundary.Co2), 0.02 * _co2);
+        var demand = MedlynConductance.VaporPerCo2 * net / surface;
+        var stomatal = MedlynConductance.BehindBoundaryLayer(demand, slopeTerm, _boundary.Vapor, _floor, out var byDemand);
+        byNet = byDemand * MedlynConductance.VaporPerCo2 * _co2 / (surface * surface);
+        return stomatal;
+    }
+}
+
+/// <summary>A leaf at a temperature that was tried.</summary>
+/// <param name="Temperature">Leaf temperature [°C].</param>
+/// <param name="Residual">Rest of the energy balance [W m⁻²]; positive: the leaf is too cold.</param>
+/// <param name="Decline">Fall of the rest per kelvin at fixed conductances [W m⁻² K⁻¹].</param>
+/// <param name="IntercellularCo2">Ci [µmol mol⁻¹].</param>
+/// <param name="Net">Net assimilation [µmol m⁻² s⁻¹].</param>
+/// <param name="Respiration">Day respiration [µmol m⁻² s⁻¹].</param>
+/// <param name="Stomatal">Stomatal conductance to water vapor [mol m⁻² s⁻¹].</param>
+internal readonly record struct LeafTrial(
+    double Temperature,
+    double Residual,
+    double Decline,
+    double IntercellularCo2,
+    double Net,
+    double Respiration,
+    double Stomatal);
