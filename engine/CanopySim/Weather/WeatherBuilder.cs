@@ -30,7 +30,7 @@ public static class WeatherBuilder
             };
         }
 
-        return new WeatherSeries { Days = days, EstimatedInputs = [.. EstimatedInput.All.Where(estimated.Contains)] };
+        return new WeatherSeries { Days = days, EstimatedInputs = [.. EstimatedInput.All.Where(estimated.Contains)], FilledGaps = record.FilledGaps };
     }
 
     private static WeatherHour[] CompleteHours(

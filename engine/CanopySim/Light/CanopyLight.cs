@@ -1,0 +1,71 @@
+using CanopySim.Geometry;
+using CanopySim.Plants;
+using CanopySim.Sky;
+using CanopySim.Weather;
+
+namespace CanopySim.Light;
+
+/// <summary>The light of one day on a placed canopy.</summary>
+/// <param name="Canopy">The canopy when its geometry was made.</param>
+/// <param name="Hours">Hours of the day with light, in order; the solution's hours are these.</param>
+/// <param name="Incident">What fell on the block in each of them.</param>
+/// <param name="Solution">Light on every surface.</param>
+/// <param name="IncidentParMoles">PAR of the day on the horizontal [mol m⁻²].</param>
+public sealed record LightOfDay(
+    PlacedCanopy Canopy, IReadOnlyList<int> Hours, IReadOnlyList<IncidentLight> Incident, LightSolution Solution, double IncidentParMoles);
+
+/// <summary>
+/// Lights the canopy day by day. Who sees whom is found anew when so many days have gone by as the quality allows, or when
+/// work or frost changed the canopy; sun, sky and scattering are solved every day.
+/// </summary>
+public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOffsetHours, int threads)
+{
+    private readonly LightQuality _quality = LightQuality.For(quality);
+    private readonly CanopyScene _scene = new(scenario);
+    private readonly SkyFrame _sky = new(
+        CanopyScene.CellOf(scenario), scenario.Rows.Azimuth, LightQuality.For(quality).SkyDirectionCount);
+
+    private LightGeometry? _geometry;
+    private PlacedCanopy? _placed;
+    private int _daysOld;
+
+    public int SkyDirectionCount => _quality.SkyDirectionCount;
+
+    // Measured on first-season: geometry every third day changes the season's carbon by well under the 2 % of a draft.
+    private int DaysOfOneGeometry => quality == Quality.Draft ? 3 : 1;
+
+    private SceneDetail Detail => quality == Quality.Fine ? SceneDetail.Drawn : SceneDetail.ForLight;
+
+    /// <summary>Places the canopy, if its geometry is too old or was changed, and returns it as light will see it.</summary>
+    public PlacedCanopy Place(Canopy canopy, bool changed)
+    {
+        _daysOld++;
+        if (_placed is null || changed || _daysOld >= DaysOfOneGeometry)
+        {
+            _placed = _scene.Place(canopy, Detail);
+            _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads);
+            _daysOld = 0;
+        }
+
+        return _placed;
+    }
+
+    /// <summary>Solves a day's light on the canopy as placed.</summary>
+    public LightOfDay Solve(WeatherDay day)
+    {
+        if (_geometry is null || _placed is null) throw new InvalidOperationException("the canopy must be placed before it is lit");
+        var hours = new List<int>();
+        var incident = new List<IncidentLight>();
+        var moles = 0.0;
+        for (var hour = 0; hour < day.Hours.Count; hour++)
+        {
+            var sun = HourlySun.At(day.Date, hour, scenario.Site, utcOffsetHours);
+            if (_sky.Of(day.Hours[hour], sun) is not { } light) continue;
+            hours.Add(hour);
+            incident.Add(light);
+            moles += IncidentPar.MolesPerHour(day.Hours[hour], sun);
+        }
+
+        return new LightOfDay(_placed, hours, incident, _geometry.Solve(incident, scenario.Optics, threads), moles);
+    }
+}

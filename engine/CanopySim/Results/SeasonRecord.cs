@@ -1,0 +1,183 @@
+using CanopySim.Assessment;
+using CanopySim.Carbon;
+using CanopySim.Fruit;
+using CanopySim.Geometry;
+using CanopySim.Numerics;
+using CanopySim.Phenology;
+
+namespace CanopySim.Results;
+
+/// <summary>Writes down the season day by day, as the results files want it, and sums it up at the end. All per vine of the cell.</summary>
+internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
+{
+    private readonly List<DayRow> _days = [];
+    private readonly List<LeafAgeRow> _ages = [];
+    private readonly List<LeafRow> _leaves = [];
+    private readonly BerryGrowth _berries = new(scenario.Fruit);
+    private readonly RipeningCarbon _ripeningCarbon = new();
+    private readonly double _vines = scenario.Rows.VinesInCell;
+
+    private PlacedCanopy? _placed;
+    private DayFacts? _last;
+    private CanopySummary? _canopy;
+    private double? _nodesAtBloom;
+    private DateOnly? _harvest;
+    private double _largestLeafArea;
+    private int _leavesMax;
+    private int _trianglesMax;
+    private double _lightClosure;
+    private double _carbonClosure;
+
+    /// <summary>Leaf area of the last day over the largest so far [0 to 1].</summary>
+    public double LeafAreaShareOfLargest =>
+        _largestLeafArea > 0 && _days.Count > 0 ? _days[^1].LeafAreaM2PerVine / _largestLeafArea : 1;
+
+    /// <summary>Days on which frost killed green tissue in spring.</summary>
+    public List<DateOnly> SpringFrosts { get; } = [];
+
+    public void NoteSpringFrost(DateOnly date) => SpringFrosts.Add(date);
+
+    public void NoteHarvest(DateOnly date) => _harvest = date;
+
+    public void NoteScene(PlacedCanopy placed)
+    {
+        _placed = placed;
+        _leavesMax = Math.Max(_leavesMax, placed.Leaves.Count(leaf => leaf is not null));
+        _trianglesMax = Math.Max(_trianglesMax, placed.Scene.TriangleCount);
+    }
+
+    public void Add(DayFacts day)
+    {
+        _last = day;
+        var row = RowOf(day);
+        _days.Add(row);
+        _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
+        _largestLeafArea = Math.Max(_largestLeafArea, row.LeafAreaM2PerVine);
+        foreach (var vine in day.Vines) _carbonClosure = Math.Max(_carbonClosure, vine.Ledger.RelativeClosure);
+        if (day.Light is { } light)
+        {
+            foreach (var budget in light.Solution.ParBudgets.Concat(light.Solution.NirBudgets))
+                _lightClosure = Math.Max(_lightClosure, budget.Closure);
+        }
+
+        if (day.Stages.Bloom == day.Weather.Date) _nodesAtBloom = row.NodesPerShoot;
+        if (day.Stages.Veraison == day.Weather.Date && _placed is not null)
+            _canopy = CanopySheet.Of(scenario, day.Canopy, _placed.Scene);
+        if (day.Stages.Veraison is not null && (day.Stages.Ripe is null || day.Stages.Ripe == day.Weather.Date))
+            _ripeningCarbon.Add(day.Leaves, row.RipeningCapacityGPerKgD);
+        if (options.LeavesOn.Contains(day.Weather.Date)) ListLeaves(day);
+    }
+
+    public SeasonResult Finish(SeasonFacts facts)
+    {
+        if (_last is { } last && !options.LeavesOn.Contains(last.Weather.Date)) ListLeaves(last);
+        var southern = scenario.Site.IsSouthern;
+        return new SeasonResult
+        {
+            Days = _days,
+            LeafAges = _ages,
+            Leaves = _leaves,
+            AgeCurve = scenario.LeafAge,
+            Summary = new SeasonSummary
+            {
+                Scenario = scenario.Name,
+                Seed = scenario.Seed,
+                Quality = options.Quality.ToString().ToLowerInvariant(),
+                EstimatedInputs = facts.Weather.EstimatedInputs,
+                FilledGaps = facts.Weather.FilledGaps,
+                ThermalTime = new ThermalTimeBasis(scenario.Growth.BaseTemperature, ThermalResponse.Method),
+                Dates = new StageDates(
+                    facts.Stages.Budbreak, facts.Stages.Bloom, facts.Stages.Veraison, facts.Stages.Ripe, _harvest, facts.LastDay),
+                PublishedSums = new PublishedDates(
+                    PublishedSums.DateOf(scenario.Cultivar.PublishedFloweringSum, facts.Weather, facts.Calendar.Year, southern),
+                    PublishedSums.DateOf(scenario.Cultivar.PublishedVeraisonSum, facts.Weather, facts.Calendar.Year, southern)),
+                EndReason = facts.EndReason,
+                Canopy = _canopy,
+                NodesAtBloom = _nodesAtBloom,
+                Harvest = HarvestOf(facts),
+                Season = new SeasonTotals(
+                    _days.Sum(day => day.NetAssimilationGCo2PerVine) / 1000,
+                    _days.Sum(day => day.RespirationGCo2PerVine) / 1000,
+                    _days.Sum(day => day.TranspirationLPerVine),
+                    _days.Sum(day => day.AbsorbedParMolPerVine)),
+                RipeningCapacityGPerKgD = _ripeningCarbon.MeanCapacity,
+                RipeningCarbonByLeafAge = _ripeningCarbon.Shares(),
+                Checks = new SeasonChecks(_lightClosure, _carbonClosure, _leavesMax, _trianglesMax, facts.SkyDirections),
+                Seconds = facts.Seconds,
+            },
+        };
+    }
+
+    private DayRow RowOf(DayFacts day)
+    {
+        var shoots = day.Canopy.PrimaryShoots().ToList();
+        var leaves = day.Canopy.Leaves().ToList();
+        var unfolded = leaves.Where(leaf => leaf.HasUnfolded).ToList();
+        var unfoldedArea = unfolded.Sum(leaf => leaf.Area);
+        var crops = day.Canopy.Vines.Select(vine => vine.Crop).ToList();
+        var ripening = day.Stages.Veraison is not null && crops.Any(crop => crop.Berries > 0);
+        var freshKilograms = crops.Sum(_berries.FreshMass) / 1000;
+        var absorbed = day.Leaves.Sum(leaf => leaf.AbsorbedParMoles);
+        var ground = CanopyScene.CellOf(scenario).GroundArea;
+        return new DayRow
+        {
+            Date = day.Weather.Date,
+            Stage = StageName(day),
+            ThermalTimeDegCD = day.Stages.ThermalTime,
+            NodesPerShoot = shoots.Count > 0 ? shoots.Average(shoot => shoot.UnfoldedNodes) : 0,
+            ShootLengthCm = shoots.Count > 0 ? 100 * shoots.Average(shoot => shoot.Length) : 0,
+            LeafAreaM2PerVine = leaves.Sum(leaf => leaf.Area) / _vines,
+            LateralLeafAreaM2PerVine = leaves.Where(leaf => leaf.Shoot.Order == 2).Sum(leaf => leaf.Area) / _vines,
+            MeanLeafAgeD = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * leaf.AgeDays) / unfoldedArea : null,
+            MeanLeafEfficiency = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * scenario.LeafAge.At(leaf.AgeDays)) / unfoldedArea : null,
+            IncidentParMolM2 = day.IncidentParMoles,
+            AbsorbedParMolPerVine = absorbed / _vines,
+            FractionParAbsorbed = day.IncidentParMoles > 0 ? absorbed / (day.IncidentParMoles * ground) : 0,
+            NetAssimilationGCo2PerVine = day.Leaves.Sum(leaf => leaf.NetAssimilationGrams) / _vines,
+            RespirationGCo2PerVine = day.Vines.Sum(vine => vine.Ledger.Respiration)
+                / (CarbonContent.Carbohydrate * UnitConversion.GramsCarbohydratePerGramCo2) / _vines,
+            ReservesGPerVine = day.Canopy.Vines.Average(vine => vine.Carbon.Reserves),
+            FruitDryMassGPerVine = crops.Average(crop => crop.DryMass),
+            SugarBrix = ripening ? crops.Where(crop => crop.Berries > 0).Average(_berries.Brix) : null,
+            RipeningCapacityGPerKgD = ripening && freshKilograms > 0 ? day.Vines.Sum(vine => vine.RipeningCapacity) / freshKilograms : null,
+            TranspirationLPerVine = day.TranspirationLiters / _vines,
+            SoilWaterFraction = day.SoilWaterFraction,
+        };
+    }
+
+    private static string StageName(DayFacts day) =>
+        day.Stages.Ripe is not null ? "ripe"
+        : day.Stages.Veraison is not null ? "veraison"
+        : day.Stages.Bloom is not null ? "bloom"
+        : day.Stages.Budbreak is not null ? "budbreak"
+        : "dormant";
+
+    private void ListLeaves(DayFacts day)
+    {
+        if (day.Light is not { } light) return;
+        foreach (var leaf in day.Leaves)
+        {
+            if (leaf.Leaf.UnfoldedOn is not { } unfolded) continue;
+            var center = light.Canopy.Centers[leaf.Surface];
+            _leaves.Add(new LeafRow(
+                day.Weather.Date, leaf.Leaf.Id.Value, leaf.Leaf.Shoot.Vine.Value, leaf.Leaf.Shoot.Id.Value, leaf.Leaf.Shoot.Order, leaf.Leaf.Rank,
+                unfolded, leaf.Leaf.AgeDays, leaf.Area * UnitConversion.SquareCentimetersPerSquareMeter, center.X, center.Y, center.Z,
+                leaf.Efficiency, leaf.AbsorbedParMoles, leaf.NetAssimilationGrams));
+        }
+    }
+
+    private HarvestSummary? HarvestOf(SeasonFacts facts)
+    {
+        if (facts.Stages.Veraison is null || _last is null) return null;
+        var kilograms = facts.Canopy.Vines.Average(vine => _berries.FreshMass(vine.Crop)) / 1000;
+        if (kilograms <= 0) return null;
+        var prunings = Prunings.KilogramsPerVine(facts.Canopy);
+        return new HarvestSummary(
+            kilograms,
+            kilograms / scenario.Rows.GroundAreaPerVine * 10,
+            _days[^1].SugarBrix,
+            _days[^1].LeafAreaM2PerVine / kilograms,
+            prunings,
+            prunings > 0 ? kilograms / prunings : null);
+    }
+}
