@@ -61,16 +61,16 @@ public static class LeafEnergyBalance
             - (latent * (saturation - heat.VaporPressure));
     }
 
-    /// <summary>Leaf temperature [°C] for a given conductance to vapor: Newton on a falling concave function, from the air's temperature.</summary>
-    public static double LeafTemperature(in LeafHeat heat, double vaporConductance)
+    /// <summary>Leaf temperature [°C] for a given conductance to vapor: Newton on a falling concave function, from any first temperature.</summary>
+    public static double LeafTemperature(in LeafHeat heat, double vaporConductance, double firstTemperature)
     {
-        var temperature = heat.AirTemperatureCelsius;
+        var temperature = firstTemperature;
         for (var step = 0; step < 50; step++)
         {
             var residual = Residual(heat, temperature, SaturationVaporPressure.At(temperature), vaporConductance, out var decline);
             var change = residual / decline;
             temperature += change;
-            if (Math.Abs(change) < 1e-10) break;
+            if (Math.Abs(change) < 1e-5) break;
         }
 
         return temperature;
