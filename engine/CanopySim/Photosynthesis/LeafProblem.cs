@@ -2,7 +2,9 @@ using CanopySim.Weather;
 
 namespace CanopySim.Photosynthesis;
 
-/// <summary>One leaf in one hour with everything that its temperature does not change; <see cref="At"/> tries a temperature.</summary>
+/// <summary>
+/// One leaf in one hour with everything that its temperature does not change; <see cref="At"/> tries a temperature.
+/// </summary>
 internal readonly struct LeafProblem
 {
     private const int CarbonSteps = 40;
@@ -59,8 +61,8 @@ internal readonly struct LeafProblem
     public double Vcmax25 { get; }
 
     /// <summary>
-    /// Leaf temperature [°C] of a Penman-Monteith step from the air's, with a conductance guessed from light and capacity: only
-    /// where the search begins, so its numbers need no source.
+    /// Leaf temperature [°C] of a Penman-Monteith step from the air's, with a conductance guessed from light and
+    /// capacity: only where the search begins, so its numbers need no source.
     /// </summary>
     public double FirstTemperature()
     {
@@ -74,7 +76,9 @@ internal readonly struct LeafProblem
         return air + (residual / decline);
     }
 
-    /// <summary>CO₂ between the cells [µmol mol⁻¹] to begin with: that of g0 = 0, left of the solution for most leaves.</summary>
+    /// <summary>
+    /// CO₂ between the cells [µmol mol⁻¹] to begin with: that of g0 = 0, left of the solution for most leaves.
+    /// </summary>
     public double FirstIntercellularCo2()
     {
         var deficit = SaturationVaporPressure.At(Heat.AirTemperatureCelsius) - Heat.VaporPressure;
@@ -82,8 +86,9 @@ internal readonly struct LeafProblem
     }
 
     /// <summary>
-    /// Gas exchange and energy balance at a leaf temperature [°C]. CO₂ between the cells is the root of h(Ci) = Ci − Ca + A / gbc + 1.6 A / gs,
-    /// which rises and is concave: Newton from the left climbs to the root without passing it, from the right it lands on the left.
+    /// Gas exchange and energy balance at a leaf temperature [°C]. CO₂ between the cells is the root of h(Ci) = Ci −
+    /// Ca + A / gbc + 1.6 A / gs, which rises and is concave: Newton from the left climbs to the root without passing
+    /// it, from the right it lands on the left.
     /// </summary>
     public LeafTrial At(double temperatureCelsius, double firstIntercellularCo2, double co2Tolerance)
     {

@@ -1,8 +1,8 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Gas exchange and temperature of leaves in one hour's air: assimilation, conductance, boundary layer and energy balance together.
-/// Made once an hour, asked for every leaf; allocates nothing.
+/// Gas exchange and temperature of leaves in one hour's air: assimilation, conductance, boundary layer and energy
+/// balance together. Made once an hour, asked for every leaf; allocates nothing.
 /// </summary>
 public readonly struct LeafSolver
 {

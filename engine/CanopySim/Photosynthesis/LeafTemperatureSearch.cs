@@ -1,9 +1,10 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Leaf temperature at which the energy balance closes: a few steps of the secant, each checked; what does not settle is bracketed.
-/// Where the balance has three roots (a leaf that closes because it is hot, and is hot because it is closed) the coolest holds: the leaf
-/// of the morning warms into the hour. Only above <see cref="MonotoneBelow"/> can there be more than one, so only warmer solutions are searched again.
+/// Leaf temperature at which the energy balance closes: a few steps of the secant, each checked; what does not settle
+/// is bracketed. Where the balance has three roots (a leaf that closes because it is hot, and is hot because it is
+/// closed) the coolest holds: the leaf of the morning warms into the hour. Only above <see cref="MonotoneBelow"/> can
+/// there be more than one, so only warmer solutions are searched again.
 /// </summary>
 internal static class LeafTemperatureSearch
 {
@@ -17,7 +18,9 @@ internal static class LeafTemperatureSearch
 
     private const double Co2Tolerance = 0.05;
 
-    /// <summary>For bracketing [µmol mol⁻¹]: below it the rest of the energy balance would be noisy near its root.</summary>
+    /// <summary>
+    /// For bracketing [µmol mol⁻¹]: below it the rest of the energy balance would be noisy near its root.
+    /// </summary>
     private const double FineCo2Tolerance = 1e-3;
 
     private const double ScanStep = 0.4;
@@ -28,8 +31,8 @@ internal static class LeafTemperatureSearch
     private const double Resolution = 0.05;
 
     /// <summary>
-    /// Leaf temperature [°C] below which the balance falls with temperature: until Vcmax, Jmax or the heat closure begin to take
-    /// conductance away. Measured: with g1 15 kPa^½ and Vcmax 120 the first rise comes 3 K above it.
+    /// Leaf temperature [°C] below which the balance falls with temperature: until Vcmax, Jmax or the heat closure
+    /// begin to take conductance away. Measured: with g1 15 kPa^½ and Vcmax 120 the first rise comes 3 K above it.
     /// </summary>
     public static double MonotoneBelow(LeafParameters parameters)
     {
@@ -65,8 +68,9 @@ internal static class LeafTemperatureSearch
     }
 
     /// <summary>
-    /// The coolest root, given one. Above <paramref name="monotoneBelow"/> conductance falls with temperature, so a blade that kept the conductance
-    /// of a temperature left of every root would come to rest left of them too: repeated, this climbs to the coolest root and never past it.
+    /// The coolest root, given one. Above <paramref name="monotoneBelow"/> conductance falls with temperature, so a
+    /// blade that kept the conductance of a temperature left of every root would come to rest left of them too:
+    /// repeated, this climbs to the coolest root and never past it.
     /// </summary>
     private static LeafTrial WithCoolest(in LeafProblem problem, in LeafTrial found, double monotoneBelow)
     {
@@ -84,8 +88,8 @@ internal static class LeafTemperatureSearch
     }
 
     /// <summary>
-    /// Temperatures [°C] between which every root lies: those of a blade with the floor of conductance and of one as wet as its boundary layer
-    /// lets it be. Conductance lies between the two, whichever sign the deficit has.
+    /// Temperatures [°C] between which every root lies: those of a blade with the floor of conductance and of one as
+    /// wet as its boundary layer lets it be. Conductance lies between the two, whichever sign the deficit has.
     /// </summary>
     private static (double Low, double High) Limits(in LeafProblem problem)
     {
@@ -96,8 +100,8 @@ internal static class LeafTemperatureSearch
     }
 
     /// <summary>
-    /// The coolest root between two temperatures, the balance being positive at the lower; null where it has none. Steps up, and
-    /// looks into every dip between steps with the parabola through three of them.
+    /// The coolest root between two temperatures, the balance being positive at the lower; null where it has none.
+    /// Steps up, and looks into every dip between steps with the parabola through three of them.
     /// </summary>
     private static LeafTrial? Scan(in LeafProblem problem, double low, double high)
     {
@@ -127,8 +131,9 @@ internal static class LeafTemperatureSearch
     }
 
     /// <summary>
-    /// Regula falsi in the Illinois form (Dowell &amp; Jarratt 1971, BIT 11:168-174, doi:10.1007/BF01934364) between a leaf that is too
-    /// cold and one that is too hot; every third step halves the bracket, so that a kink cannot hold it up.
+    /// Regula falsi in the Illinois form (Dowell &amp; Jarratt 1971, BIT 11:168-174, doi:10.1007/BF01934364) between
+    /// a leaf that is too cold and one that is too hot; every third step halves the bracket, so that a kink cannot
+    /// hold it up.
     /// </summary>
     private static LeafTrial Bracket(in LeafProblem problem, LeafTrial cold, LeafTrial hot)
     {

@@ -12,10 +12,11 @@ public class FarquharModelTests
     private const double GridAbsorptance = 0.85;
 
     /// <summary>
-    /// fvcb_grid.csv: computed independently from Farquhar, von Caemmerer &amp; Berry 1980 with the constants of Bernacchi et al. 2001, three leaves
-    /// (two with the peaked responses of Kattge &amp; Knorr 2007, Tg 20), 10 to 45 °C, light 0 to 1800, Ci 50 to 800; five printed decimals.
-    /// Below the compensation point the grid takes the smaller net rate; there this model takes the slower carboxylation, which is
-    /// the larger (less negative) of the grid's two columns.
+    /// fvcb_grid.csv: computed independently from Farquhar, von Caemmerer &amp; Berry 1980 with the constants of
+    /// Bernacchi et al. 2001, three leaves (two with the peaked responses of Kattge &amp; Knorr 2007, Tg 20), 10 to
+    /// 45 °C, light 0 to 1800, Ci 50 to 800; five printed decimals. Below the compensation point the grid takes the
+    /// smaller net rate; there this model takes the slower carboxylation, which is the larger (less negative) of the
+    /// grid's two columns.
     /// </summary>
     [Fact]
     public void EveryRowOfTheGridIsMet()

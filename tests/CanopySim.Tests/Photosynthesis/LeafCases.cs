@@ -4,7 +4,9 @@ using CanopySim.Weather;
 
 namespace CanopySim.Tests.Photosynthesis;
 
-/// <summary>Leaves and air over the whole domain: two thirds spread evenly, a fifth in corners, a tenth at night.</summary>
+/// <summary>
+/// Leaves and air over the whole domain: two thirds spread evenly, a fifth in corners, a tenth at night.
+/// </summary>
 internal static class LeafCases
 {
     private const ulong Seed = 20261125;

@@ -7,9 +7,10 @@ namespace CanopySim.Tests.Photosynthesis;
 public class LeafEnergyBalanceTests
 {
     /// <summary>
-    /// leaf_energy_balance.csv: computed independently, root of the balance with exact longwave, hypostomatous leaf, half sky (Brutsaert 1975) and half
-    /// surroundings at air temperature, emissivity 0.97, boundary layer after Campbell &amp; Norman 1998. It takes saturation from Buck 1981; the
-    /// engine takes FAO-56, so temperatures are met within 0.05 K.
+    /// leaf_energy_balance.csv: computed independently, root of the balance with exact longwave, hypostomatous leaf,
+    /// half sky (Brutsaert 1975) and half surroundings at air temperature, emissivity 0.97, boundary layer after
+    /// Campbell &amp; Norman 1998. It takes saturation from Buck 1981; the engine takes FAO-56, so temperatures are
+    /// met within 0.05 K.
     /// </summary>
     [Fact]
     public void EveryRowOfTheTableIsMet()

@@ -8,8 +8,9 @@ namespace CanopySim.Tests.Photosynthesis;
 public class LeafSolverTwinTests
 {
     /// <summary>
-    /// 4,000 leaves over air −5 to 50 °C, light 0 to 2200, deficit 0.05 to 7 kPa, wind 0 to 8 m s⁻¹, capacity and respiration 0 to 1.5, stress 0
-    /// to 1: leaf temperature within 0.01 K, assimilation within 1e-3 µmol m⁻² s⁻¹, and the balances of energy and CO₂ close.
+    /// 4,000 leaves over air −5 to 50 °C, light 0 to 2200, deficit 0.05 to 7 kPa, wind 0 to 8 m s⁻¹, capacity and
+    /// respiration 0 to 1.5, stress 0 to 1: leaf temperature within 0.01 K, assimilation within 1e-3 µmol m⁻² s⁻¹,
+    /// and the balances of energy and CO₂ close.
     /// </summary>
     [Fact]
     public void EverydayLeavesMeetTheirTwin()
@@ -21,8 +22,8 @@ public class LeafSolverTwinTests
     }
 
     /// <summary>
-    /// A leaf that opens far and closes hard (g1 15 kPa^½, Vcmax 120) has three rest temperatures in hot air: closed and hot, open and cool, and one
-    /// between that does not last. The coolest holds.
+    /// A leaf that opens far and closes hard (g1 15 kPa^½, Vcmax 120) has three rest temperatures in hot air: closed
+    /// and hot, open and cool, and one between that does not last. The coolest holds.
     /// </summary>
     [Theory]
     [InlineData(11, 2)]
@@ -32,7 +33,10 @@ public class LeafSolverTwinTests
     {
         var parameters = new LeafParameters
         {
-            GrowthTemperature = growthTemperature, StomatalSlope = 15, Vcmax25 = 120, StomatalFloor = 0.001,
+            GrowthTemperature = growthTemperature,
+            StomatalSlope = 15,
+            Vcmax25 = 120,
+            StomatalFloor = 0.001,
         };
         var worst = Compare(parameters, 1500, 0.2, out var threeRoots);
         Report(worst);
@@ -114,7 +118,9 @@ public class LeafSolverTwinTests
 
     private static void Report(Errors worst) => TestContext.Current.TestOutputHelper?.WriteLine(worst.ToString());
 
-    /// <summary>Worst differences: temperature [K], net assimilation [µmol m⁻² s⁻¹], conductance [mol m⁻² s⁻¹], and where.</summary>
+    /// <summary>
+    /// Worst differences: temperature [K], net assimilation [µmol m⁻² s⁻¹], conductance [mol m⁻² s⁻¹], and where.
+    /// </summary>
     private readonly record struct Errors(double Temperature, double Assimilation, double Conductance, int TemperatureCase, int AssimilationCase)
     {
         public Errors With(in LeafGasExchange expected, in LeafGasExchange actual, int index)

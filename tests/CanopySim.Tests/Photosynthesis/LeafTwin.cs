@@ -4,8 +4,9 @@ using CanopySim.Weather;
 namespace CanopySim.Tests.Photosynthesis;
 
 /// <summary>
-/// The leaf solved the slow way, from the published forms of each model: CO₂ between the cells by bisection inside, leaf temperature
-/// by a scan for every change of sign outside, then bisection. The rule where the balance has three roots: the coolest.
+/// The leaf solved the slow way, from the published forms of each model: CO₂ between the cells by bisection inside,
+/// leaf temperature by a scan for every change of sign outside, then bisection. The rule where the balance has three
+/// roots: the coolest.
 /// </summary>
 internal sealed class LeafTwin(LeafEnvironment environment, LeafState leaf, LeafParameters parameters)
 {

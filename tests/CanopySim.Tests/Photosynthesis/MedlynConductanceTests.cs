@@ -7,8 +7,9 @@ namespace CanopySim.Tests.Photosynthesis;
 public class MedlynConductanceTests
 {
     /// <summary>
-    /// medlyn_coupled.csv: computed independently from Medlyn et al. 2011 with g0 = 0 (closed-form Ci / Ca) and the leaf of fvcb_grid.csv with Vcmax 80,
-    /// Jmax 140, Rd 1.0, peaked responses of Kattge &amp; Knorr 2007 at Tg 20, no limit by triose phosphates; five printed decimals.
+    /// medlyn_coupled.csv: computed independently from Medlyn et al. 2011 with g0 = 0 (closed-form Ci / Ca) and the
+    /// leaf of fvcb_grid.csv with Vcmax 80, Jmax 140, Rd 1.0, peaked responses of Kattge &amp; Knorr 2007 at Tg 20,
+    /// no limit by triose phosphates; five printed decimals.
     /// </summary>
     [Fact]
     public void EveryRowOfTheCoupledTableIsMet()
@@ -38,7 +39,9 @@ public class MedlynConductanceTests
         }
     }
 
-    /// <summary>The closed form behind the boundary layer, against the formula with the deficit that it leaves at the surface.</summary>
+    /// <summary>
+    /// The closed form behind the boundary layer, against the formula with the deficit that it leaves at the surface.
+    /// </summary>
     [Theory]
     [InlineData(0.00, 2.0, 0.5, 0.01)]
     [InlineData(0.05, 0.3, 0.1, 0.001)]

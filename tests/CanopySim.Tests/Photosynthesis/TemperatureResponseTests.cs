@@ -7,8 +7,8 @@ namespace CanopySim.Tests.Photosynthesis;
 public class TemperatureResponseTests
 {
     /// <summary>
-    /// temperature_functions.csv: computed independently from the constants of Bernacchi et al. 2001 (tabulated form), Medlyn et al. 2002 and
-    /// Kattge &amp; Knorr 2007; six printed decimals.
+    /// temperature_functions.csv: computed independently from the constants of Bernacchi et al. 2001 (tabulated
+    /// form), Medlyn et al. 2002 and Kattge &amp; Knorr 2007; six printed decimals.
     /// </summary>
     [Fact]
     public void ResponsesMeetTheTableFrom0To50Degrees()
@@ -33,7 +33,9 @@ public class TemperatureResponseTests
         }
     }
 
-    /// <summary>Optima by growth temperature, computed independently from Kattge &amp; Knorr 2007: two printed decimals.</summary>
+    /// <summary>
+    /// Optima by growth temperature, computed independently from Kattge &amp; Knorr 2007: two printed decimals.
+    /// </summary>
     [Theory]
     [InlineData(20, 33.66, 32.73)]
     [InlineData(25, 36.20, 34.49)]
