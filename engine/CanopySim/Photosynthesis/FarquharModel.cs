@@ -1,8 +1,8 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Biochemistry of C3 photosynthesis: Farquhar, von Caemmerer &amp; Berry 1980, Planta 149:78-90, doi:10.1007/BF00386231. Rates
-/// [µmol m⁻² s⁻¹] of one-sided leaf area, CO₂ as mole fractions [µmol mol⁻¹].
+/// Biochemistry of C3 photosynthesis: Farquhar, von Caemmerer &amp; Berry 1980, Planta 149:78-90,
+/// doi:10.1007/BF00386231. Rates [µmol m⁻² s⁻¹] of one-sided leaf area, CO₂ as mole fractions [µmol mol⁻¹].
 /// </summary>
 public static class FarquharModel
 {
@@ -25,8 +25,9 @@ public static class FarquharModel
     public static double UsefulLight(double absorbedPpfd) => absorbedPpfd * ((1 - PhotosynthesisConstants.SpectralLoss) / 2);
 
     /// <summary>
-    /// Electron transport J: the smaller root of θ J² − (I₂ + Jmax) J + I₂ Jmax = 0, in the form J = 2 I₂ Jmax / (S + √(S² − 4 θ I₂ Jmax)),
-    /// S = I₂ + Jmax, which does not cancel when one of them is small. Farquhar &amp; Wong 1984, Aust J Plant Physiol 11:191-210.
+    /// Electron transport J: the smaller root of θ J² − (I₂ + Jmax) J + I₂ Jmax = 0, in the form J = 2 I₂ Jmax / (S +
+    /// √(S² − 4 θ I₂ Jmax)), S = I₂ + Jmax, which does not cancel when one of them is small. Farquhar &amp; Wong
+    /// 1984, Aust J Plant Physiol 11:191-210.
     /// </summary>
     public static double ElectronTransport(double usefulLight, double jmax, double curvature)
     {
@@ -45,9 +46,9 @@ public static class FarquharModel
         electronTransport / 4 * (intercellularCo2 - compensationPoint) / (intercellularCo2 + (2 * compensationPoint));
 
     /// <summary>
-    /// Gross assimilation: the smaller carboxylation times (1 − Γ*/Ci). Above Γ* that is min(Ac, Aj); below it the smaller of the
-    /// net rates would be the faster process, so the carboxylations are compared. With a use of triose phosphates
-    /// [µmol m⁻² s⁻¹] the rate is no more than three times that; without one it does not limit.
+    /// Gross assimilation: the smaller carboxylation times (1 − Γ*/Ci). Above Γ* that is min(Ac, Aj); below it the
+    /// smaller of the net rates would be the faster process, so the carboxylations are compared. With a use of triose
+    /// phosphates [µmol m⁻² s⁻¹] the rate is no more than three times that; without one it does not limit.
     /// </summary>
     public static double GrossAssimilation(
         double intercellularCo2,

@@ -4,9 +4,10 @@ using CanopySim.Weather;
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Energy of a blade [W m⁻² of one-sided area]: R + ε (Lsky + σ Ta⁴) − 2 ε σ Tl⁴ − 2 gH cp (Tl − Ta) − λ gv (e°(Tl) − ea) / P = 0, R absorbed
-/// shortwave. Each of the two sides sees half sky, half surroundings at air temperature. Latent heat keeps its sign: dew warms.
-/// Energy bound by assimilation (under 2 % of R) is left out. Form: Campbell &amp; Norman 1998, Eq. 14.1, longwave not linearized.
+/// Energy of a blade [W m⁻² of one-sided area]: R + ε (Lsky + σ Ta⁴) − 2 ε σ Tl⁴ − 2 gH cp (Tl − Ta) − λ gv (e°(Tl) −
+/// ea) / P = 0, R absorbed shortwave. Each of the two sides sees half sky, half surroundings at air temperature.
+/// Latent heat keeps its sign: dew warms. Energy bound by assimilation (under 2 % of R) is left out. Form: Campbell
+/// &amp; Norman 1998, Eq. 14.1, longwave not linearized.
 /// </summary>
 public static class LeafEnergyBalance
 {
@@ -20,8 +21,8 @@ public static class LeafEnergyBalance
     public const double LatentHeat = 44_000;
 
     /// <summary>
-    /// Longwave of a clear sky [W m⁻²]: 1.72 (ea / Ta)^(1/7) σ Ta⁴, ea vapor pressure [kPa], Ta [K]. Brutsaert 1975, Water
-    /// Resour Res 11:742-744, doi:10.1029/WR011i005p00742.
+    /// Longwave of a clear sky [W m⁻²]: 1.72 (ea / Ta)^(1/7) σ Ta⁴, ea vapor pressure [kPa], Ta [K]. Brutsaert 1975,
+    /// Water Resour Res 11:742-744, doi:10.1029/WR011i005p00742.
     /// </summary>
     public static double SkyLongwave(double airTemperatureCelsius, double vaporPressure)
     {
@@ -45,8 +46,8 @@ public static class LeafEnergyBalance
     public static double VaporConductance(double stomatal, double boundary) => stomatal * boundary / (stomatal + boundary);
 
     /// <summary>
-    /// What is left of the balance [W m⁻²] at a leaf temperature (positive: the leaf warms), and how fast it falls per kelvin of leaf
-    /// temperature at fixed conductances.
+    /// What is left of the balance [W m⁻²] at a leaf temperature (positive: the leaf warms), and how fast it falls
+    /// per kelvin of leaf temperature at fixed conductances.
     /// </summary>
     public static double Residual(
         in LeafHeat heat, double leafTemperatureCelsius, double saturation, double vaporConductance, out double decline)
@@ -61,16 +62,19 @@ public static class LeafEnergyBalance
             - (latent * (saturation - heat.VaporPressure));
     }
 
-    /// <summary>Leaf temperature [°C] for a given conductance to vapor: Newton on a falling concave function, from the air's temperature.</summary>
-    public static double LeafTemperature(in LeafHeat heat, double vaporConductance)
+    /// <summary>
+    /// Leaf temperature [°C] for a given conductance to vapor: Newton on a falling concave function, from any first
+    /// temperature.
+    /// </summary>
+    public static double LeafTemperature(in LeafHeat heat, double vaporConductance, double firstTemperature)
     {
-        var temperature = heat.AirTemperatureCelsius;
+        var temperature = firstTemperature;
         for (var step = 0; step < 50; step++)
         {
             var residual = Residual(heat, temperature, SaturationVaporPressure.At(temperature), vaporConductance, out var decline);
             var change = residual / decline;
             temperature += change;
-            if (Math.Abs(change) < 1e-10) break;
+            if (Math.Abs(change) < 1e-5) break;
         }
 
         return temperature;

@@ -4,8 +4,9 @@ using static CanopySim.Photosynthesis.PhotosynthesisConstants;
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// The biochemistry of one kind of leaf at any temperature: the responses of <see cref="TemperatureResponse"/> with what does not depend
-/// on leaf temperature worked out once, because the leaf solution asks for them some twenty million times a season.
+/// The biochemistry of one kind of leaf at any temperature: the responses of <see cref="TemperatureResponse"/> with
+/// what does not depend on leaf temperature worked out once, because the leaf solution asks for them some twenty
+/// million times a season.
 /// </summary>
 internal readonly struct LeafKinetics
 {
@@ -52,7 +53,9 @@ internal readonly struct LeafKinetics
     }
 }
 
-/// <summary>Rates [µmol m⁻² s⁻¹] and constants [µmol mol⁻¹] at one leaf temperature, before the factors of a leaf.</summary>
+/// <summary>
+/// Rates [µmol m⁻² s⁻¹] and constants [µmol mol⁻¹] at one leaf temperature, before the factors of a leaf.
+/// </summary>
 /// <param name="Vcmax">Vcmax, times the heat closure.</param>
 /// <param name="Jmax">Jmax; the heat closure multiplies the electron transport that comes of it.</param>
 /// <param name="HeatClosure">Share that heat leaves.</param>

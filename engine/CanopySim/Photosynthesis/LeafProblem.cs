@@ -2,13 +2,16 @@ using CanopySim.Weather;
 
 namespace CanopySim.Photosynthesis;
 
-/// <summary>One leaf in one hour with everything that its temperature does not change; <see cref="At"/> tries a temperature.</summary>
+/// <summary>
+/// One leaf in one hour with everything that its temperature does not change; <see cref="At"/> tries a temperature.
+/// </summary>
 internal readonly struct LeafProblem
 {
     private const int CarbonSteps = 40;
 
     private readonly LeafKinetics _kinetics;
     private readonly LeafBoundaryLayer _boundary;
+    private readonly double _boundaryResistance;
     private readonly double _usefulLight;
     private readonly double _capacity;
     private readonly double _respiration;
@@ -27,6 +30,7 @@ internal readonly struct LeafProblem
     {
         _kinetics = kinetics;
         _boundary = LeafBoundaryLayer.At(windSpeed, leaf.Width);
+        _boundaryResistance = 1 / _boundary.Co2;
         _usefulLight = FarquharModel.UsefulLight(leaf.AbsorbedPpfd);
         _capacity = leaf.CapacityFactor;
         _respiration = leaf.RespirationFactor;
@@ -44,14 +48,21 @@ internal readonly struct LeafProblem
         Vcmax25 = parameters.Vcmax25 * leaf.CapacityFactor;
     }
 
+    /// <summary>The energy balance of this leaf.</summary>
     public LeafHeat Heat { get; }
+
+    /// <summary>Floor of stomatal conductance [mol m⁻² s⁻¹].</summary>
+    public double Floor => _floor;
+
+    /// <summary>Boundary-layer conductance to water vapor, which no stomata exceed [mol m⁻² s⁻¹].</summary>
+    public double BoundaryVaporConductance => _boundary.Vapor;
 
     /// <summary>Vcmax of this leaf at 25 °C [µmol m⁻² s⁻¹].</summary>
     public double Vcmax25 { get; }
 
     /// <summary>
-    /// Leaf temperature [°C] of a Penman-Monteith step from the air's, with a conductance guessed from light and capacity: only
-    /// where the search begins, so its numbers need no source.
+    /// Leaf temperature [°C] of a Penman-Monteith step from the air's, with a conductance guessed from light and
+    /// capacity: only where the search begins, so its numbers need no source.
     /// </summary>
     public double FirstTemperature()
     {
@@ -60,12 +71,14 @@ internal readonly struct LeafProblem
         var slopeTerm = MedlynConductance.SlopeTerm(saturation - Heat.VaporPressure, _slope);
         var assimilation = 0.3 * Vcmax25 * _usefulLight / (_usefulLight + (0.6 * Vcmax25) + 1);
         var stomatal = _floor + (MedlynConductance.VaporPerCo2 * (1 + slopeTerm) * assimilation / _co2);
-        var vapor = LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor);
+        var vapor = VaporConductance(stomatal);
         var residual = LeafEnergyBalance.Residual(Heat, air, saturation, vapor, out var decline);
         return air + (residual / decline);
     }
 
-    /// <summary>CO₂ between the cells [µmol mol⁻¹] to begin with: that of g0 = 0, left of the solution for most leaves.</summary>
+    /// <summary>
+    /// CO₂ between the cells [µmol mol⁻¹] to begin with: that of g0 = 0, left of the solution for most leaves.
+    /// </summary>
     public double FirstIntercellularCo2()
     {
         var deficit = SaturationVaporPressure.At(Heat.AirTemperatureCelsius) - Heat.VaporPressure;
@@ -73,8 +86,9 @@ internal readonly struct LeafProblem
     }
 
     /// <summary>
-    /// Gas exchange and energy balance at a leaf temperature [°C]. CO₂ between the cells is the root of h(Ci) = Ci − Ca + A / gbc + 1.6 A / gs,
-    /// which rises and is concave: Newton from the left climbs to the root without passing it, from the right it lands on the left.
+    /// Gas exchange and energy balance at a leaf temperature [°C]. CO₂ between the cells is the root of h(Ci) = Ci −
+    /// Ca + A / gbc + 1.6 A / gs, which rises and is concave: Newton from the left climbs to the root without passing
+    /// it, from the right it lands on the left.
     /// </summary>
     public LeafTrial At(double temperatureCelsius, double firstIntercellularCo2, double co2Tolerance)
     {
@@ -90,22 +104,21 @@ internal readonly struct LeafProblem
         double net = 0, stomatal = 0;
         for (var step = 0; step < CarbonSteps; step++)
         {
-            var byRubisco = vcmax / (ci + rates.Michaelis);
-            var byTransport = quarterTransport / (ci + (2 * rates.CompensationPoint));
-            double perCo2, curb;
-            if (byRubisco < byTransport) (perCo2, curb) = (byRubisco, ci + rates.Michaelis);
-            else (perCo2, curb) = (byTransport, ci + (2 * rates.CompensationPoint));
-
-            // d/dCi of p(Ci) (Ci − Γ*), p = V / (Ci + K): p (1 − (Ci − Γ*) / (Ci + K)).
+            // The smaller of V / (Ci + K) of the two processes, compared across so that one division is enough.
+            var rubiscoCurb = ci + rates.Michaelis;
+            var transportCurb = ci + (2 * rates.CompensationPoint);
+            var rubisco = vcmax * transportCurb < quarterTransport * rubiscoCurb;
+            var inverseCurb = 1 / (rubisco ? rubiscoCurb : transportCurb);
+            var perCo2 = (rubisco ? vcmax : quarterTransport) * inverseCurb;
             var overCompensation = ci - rates.CompensationPoint;
             net = (perCo2 * overCompensation) - respiration;
-            var netByCi = perCo2 * (1 - (overCompensation / curb));
+            var netByCi = perCo2 * (1 - (overCompensation * inverseCurb));
 
             stomatal = StomatalConductance(net, slopeTerm, out var stomatalByNet);
-            var resistance = 1 / stomatal;
-            var excess = ci - _co2 + (net / _boundary.Co2) + (MedlynConductance.VaporPerCo2 * net * resistance);
-            var supplyByNet = (1 / _boundary.Co2)
-                + (MedlynConductance.VaporPerCo2 * resistance * (1 - (net * stomatalByNet * resistance)));
+            var resistance = MedlynConductance.VaporPerCo2 / stomatal;
+            var excess = ci - _co2 + (net * (_boundaryResistance + resistance));
+            var supplyByNet = _boundaryResistance
+                + (resistance * (1 - (net * stomatalByNet * resistance * (1 / MedlynConductance.VaporPerCo2))));
             var change = -excess / (1 + (netByCi * supplyByNet));
             if (Math.Abs(change) < co2Tolerance)
             {
@@ -119,14 +132,17 @@ internal readonly struct LeafProblem
             ci = Math.Max(ci + change, 0.1 * ci);
         }
 
-        var vapor = LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor);
+        var vapor = VaporConductance(stomatal);
         var residual = LeafEnergyBalance.Residual(Heat, temperatureCelsius, saturation, vapor, out var decline);
         return new(temperatureCelsius, residual, decline, ci, net, respiration, stomatal);
     }
 
+    /// <summary>Conductance of stomata and boundary layer to vapor [mol m⁻² s⁻¹].</summary>
+    public double VaporConductance(double stomatal) => LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor);
+
     /// <summary>Transpiration [mmol m⁻² s⁻¹].</summary>
     public double Transpiration(double temperatureCelsius, double stomatal) =>
-        1000 * LeafEnergyBalance.VaporConductance(stomatal, _boundary.Vapor)
+        1000 * VaporConductance(stomatal)
         * (SaturationVaporPressure.At(temperatureCelsius) - Heat.VaporPressure) / Heat.AirPressure;
 
     private double StomatalConductance(double net, double slopeTerm, out double byNet)
@@ -138,10 +154,10 @@ internal readonly struct LeafProblem
         }
 
         // A step too far may ask for more CO2 than comes through still air: the surface keeps a little.
-        var surface = Math.Max(_co2 - (net / _boundary.Co2), 0.02 * _co2);
-        var demand = MedlynConductance.VaporPerCo2 * net / surface;
+        var inverseSurface = 1 / Math.Max(_co2 - (net * _boundaryResistance), 0.02 * _co2);
+        var demand = MedlynConductance.VaporPerCo2 * net * inverseSurface;
         var stomatal = MedlynConductance.BehindBoundaryLayer(demand, slopeTerm, _boundary.Vapor, _floor, out var byDemand);
-        byNet = byDemand * MedlynConductance.VaporPerCo2 * _co2 / (surface * surface);
+        byNet = byDemand * MedlynConductance.VaporPerCo2 * _co2 * inverseSurface * inverseSurface;
         return stomatal;
     }
 }

@@ -1,8 +1,8 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Respiration of a leaf in the dark [µmol m⁻² s⁻¹]: the same rate as by day, Rd25 · exp[46390 (T − 298.15) / (298.15 R T)].
-/// Bernacchi et al. 2001; that light does not lower it is common practice, no source.
+/// Respiration of a leaf in the dark [µmol m⁻² s⁻¹]: the same rate as by day, Rd25 · exp[46390 (T − 298.15) / (298.15
+/// R T)]. Bernacchi et al. 2001; that light does not lower it is common practice, no source.
 /// </summary>
 public static class LeafRespiration
 {

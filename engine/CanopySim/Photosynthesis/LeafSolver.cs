@@ -1,8 +1,8 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Gas exchange and temperature of leaves in one hour's air: assimilation, conductance, boundary layer and energy balance together.
-/// Made once an hour, asked for every leaf; allocates nothing.
+/// Gas exchange and temperature of leaves in one hour's air: assimilation, conductance, boundary layer and energy
+/// balance together. Made once an hour, asked for every leaf; allocates nothing.
 /// </summary>
 public readonly struct LeafSolver
 {
@@ -10,6 +10,7 @@ public readonly struct LeafSolver
     private readonly LeafParameters _parameters;
     private readonly LeafKinetics _kinetics;
     private readonly double _absorbedLongwave;
+    private readonly double _monotoneBelow;
 
     public LeafSolver(in LeafEnvironment environment, LeafParameters parameters)
     {
@@ -18,6 +19,7 @@ public readonly struct LeafSolver
         _environment = environment;
         _parameters = parameters;
         _kinetics = new(parameters);
+        _monotoneBelow = LeafTemperatureSearch.MonotoneBelow(parameters);
         _absorbedLongwave = LeafEnergyBalance.AbsorbedLongwave(
             environment.AirTemperatureCelsius, environment.VaporPressure, parameters.Emissivity);
     }
@@ -33,13 +35,17 @@ public readonly struct LeafSolver
     public LeafGasExchange Solve(in LeafState leaf, double windSpeed)
     {
         var problem = new LeafProblem(_environment, leaf, _parameters, _kinetics, _absorbedLongwave, windSpeed);
-        var solution = LeafTemperatureSearch.Find(problem, _parameters);
+        var solution = LeafTemperatureSearch.Find(problem, _monotoneBelow);
+
+        // The last step runs along a straight line, which may pass the floors by a hair.
+        var gross = Math.Max(0, solution.Net + solution.Respiration);
+        var stomatal = Math.Max(_parameters.StomatalFloor, solution.Stomatal);
         return new(
-            solution.Net,
-            solution.Net + solution.Respiration,
+            gross - solution.Respiration,
+            gross,
             solution.Respiration,
-            solution.Stomatal,
-            problem.Transpiration(solution.Temperature, solution.Stomatal),
+            stomatal,
+            problem.Transpiration(solution.Temperature, stomatal),
             solution.Temperature,
             solution.IntercellularCo2);
     }

@@ -1,10 +1,10 @@
 namespace CanopySim.Photosynthesis;
 
 /// <summary>
-/// Constants of the biochemical model of C3 photosynthesis, as mole fractions at 25 °C with activation energies. The tabulated
-/// form of Bernacchi et al. 2001, Plant Cell Environ 24:253-259, doi:10.1111/j.1365-3040.2001.00668.x, Table 1 (value at 25 °C and
-/// activation energy); its other form, exp(c − Ea/RT), returns 0.3 % more or less at 25 °C (Kc 406.07, Ko 276.90, Γ* 42.89)
-/// and is not used. Mole fractions are taken as they are at every air pressure.
+/// Constants of the biochemical model of C3 photosynthesis, as mole fractions at 25 °C with activation energies. The
+/// tabulated form of Bernacchi et al. 2001, Plant Cell Environ 24:253-259, doi:10.1111/j.1365-3040.2001.00668.x,
+/// Table 1 (value at 25 °C and activation energy); its other form, exp(c − Ea/RT), returns 0.3 % more or less at 25
+/// °C (Kc 406.07, Ko 276.90, Γ* 42.89) and is not used. Mole fractions are taken as they are at every air pressure.
 /// </summary>
 public static class PhotosynthesisConstants
 {
@@ -38,21 +38,32 @@ public static class PhotosynthesisConstants
     /// <summary>Activation of Vcmax [J mol⁻¹] in the plain Arrhenius form. Bernacchi et al. 2001.</summary>
     public const double VcmaxActivation = 65_330;
 
-    /// <summary>Activation of Jmax [J mol⁻¹] in the plain Arrhenius form. Bernacchi et al. 2003, Plant Cell Environ 26:1419-1430.</summary>
+    /// <summary>
+    /// Activation of Jmax [J mol⁻¹] in the plain Arrhenius form. Bernacchi et al. 2003, Plant Cell Environ
+    /// 26:1419-1430.
+    /// </summary>
     public const double JmaxActivation = 43_540;
 
-    /// <summary>Activation of the use of triose phosphates [J mol⁻¹]. Harley et al. 1992, Plant Cell Environ 15:271-282.</summary>
+    /// <summary>
+    /// Activation of the use of triose phosphates [J mol⁻¹]. Harley et al. 1992, Plant Cell Environ 15:271-282.
+    /// </summary>
     public const double TriosePhosphateActivation = 53_100;
 
-    /// <summary>Activation of Vcmax [J mol⁻¹] in the peaked form. Kattge &amp; Knorr 2007, Plant Cell Environ 30:1176-1190.</summary>
+    /// <summary>
+    /// Activation of Vcmax [J mol⁻¹] in the peaked form. Kattge &amp; Knorr 2007, Plant Cell Environ 30:1176-1190.
+    /// </summary>
     public const double PeakedVcmaxActivation = 71_513;
 
     /// <summary>Activation of Jmax [J mol⁻¹] in the peaked form. Kattge &amp; Knorr 2007, from memory.</summary>
     public const double PeakedJmaxActivation = 49_884;
 
-    /// <summary>Deactivation of Vcmax and Jmax [J mol⁻¹]. Medlyn et al. 2002, Plant Cell Environ 25:1167-1179.</summary>
+    /// <summary>
+    /// Deactivation of Vcmax and Jmax [J mol⁻¹]. Medlyn et al. 2002, Plant Cell Environ 25:1167-1179.
+    /// </summary>
     public const double Deactivation = 200_000;
 
-    /// <summary>Share of absorbed PAR that does not reach photochemistry, f. 0.15, from memory: von Caemmerer 2000.</summary>
+    /// <summary>
+    /// Share of absorbed PAR that does not reach photochemistry, f. 0.15, from memory: von Caemmerer 2000.
+    /// </summary>
     public const double SpectralLoss = 0.15;
 }
