@@ -201,6 +201,9 @@ public sealed class Simulation
 
     internal void PayAndShareCarbon(WeatherDay weather)
     {
+        // The vine's account opens at budbreak, for which its reserves are given.
+        _vineDays = [];
+        if (_stages.Budbreak is null) return;
         var net = new double[Canopy.Vines.Count];
         foreach (var leaf in _leafDays)
             net[leaf.Leaf.Shoot.Vine.Value] += leaf.NetAssimilationGrams * Numerics.UnitConversion.GramsCarbohydratePerGramCo2;
