@@ -48,6 +48,7 @@ public class SolarPositionTests
         Assert.Equal(11.105900, UnitConversion.DegreesFromRadians(apparent.GreenwichHourAngle) - 105.1786, ClaimedDegrees);
         Assert.Equal(0.9965422974, apparent.DistanceAu, 1e-5);
         Assert.Equal(11.10629, UnitConversion.DegreesFromRadians(sun.HourAngle(39.742476)), ClaimedDegrees);
+        Assert.Equal(-9.316179, UnitConversion.DegreesFromRadians(sun.Declination(39.742476)), ClaimedDegrees);
     }
 
     /// <summary>Angle [deg] between a position and one given in degrees.</summary>
