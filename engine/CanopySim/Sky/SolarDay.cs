@@ -3,10 +3,10 @@ using CanopySim.Numerics;
 namespace CanopySim.Sky;
 
 /// <summary>
-/// Sunrise, noon and sunset of a day [h, local standard time; may lie outside 0 to 24 where the zone is far from the sun's], and
-/// the hour angle of sunset at noon's declination [rad]. Refined by the sun's motion, so good to a second.
+/// Sunrise, noon and sunset of a day [h, local standard time; may lie outside 0 to 24 where the zone is far from the sun's].
+/// Refined by the sun's motion, so good to a second.
 /// </summary>
-public readonly record struct SolarDay(double SunriseHour, double NoonHour, double SunsetHour, double SunsetHourAngle)
+public readonly record struct SolarDay(double SunriseHour, double NoonHour, double SunsetHour)
 {
     /// <summary>Altitude of the center at visible sunrise [°]: 34' of refraction, 16' of radius (common practice).</summary>
     public const double VisibleSunriseAltitude = -0.8333;
@@ -40,16 +40,15 @@ public readonly record struct SolarDay(double SunriseHour, double NoonHour, doub
         var noon = Passage(12, 0).Hour;
         var declination = ApparentSun.At(midnight.AddHours(noon)).Declination;
         var halfDay = HourAngleAt(altitudeDegrees, site.Latitude, declination) * (12 / Math.PI);
-        var sunset = HourAngleAt(0, site.Latitude, declination);
-        if (halfDay is 0 or 12) return new SolarDay(noon - halfDay, noon, noon + halfDay, sunset);
-        return new SolarDay(Passage(noon - halfDay, -1).Hour, noon, Passage(noon + halfDay, 1).Hour, sunset);
+        if (halfDay is 0 or 12) return new SolarDay(noon - halfDay, noon, noon + halfDay);
+        return new SolarDay(Passage(noon - halfDay, -1).Hour, noon, Passage(noon + halfDay, 1).Hour);
     }
 
     /// <summary>
     /// Hour angle at which the sun passes an altitude [rad], 0 if it stays below and π if above all day:
     /// cos ω = (sin h − sin φ sin δ) / (cos φ cos δ); for h = 0 FAO-56 Eq. 25.
     /// </summary>
-    private static double HourAngleAt(double altitudeDegrees, double latitudeDegrees, double declination)
+    internal static double HourAngleAt(double altitudeDegrees, double latitudeDegrees, double declination)
     {
         var (sinLatitude, cosLatitude) = Math.SinCos(UnitConversion.RadiansFromDegrees(latitudeDegrees));
         var (sinDeclination, cosDeclination) = Math.SinCos(declination);

@@ -68,4 +68,12 @@ public readonly record struct SolarPosition(double ZenithRadians, double Azimuth
             -sinZenith * Math.Sin(AzimuthRadians),
             cosLatitude * cosZenith - sinLatitude * sinZenith * Math.Cos(AzimuthRadians));
     }
+
+    /// <summary>Declination of the sun [rad] as it stands for a latitude [°].</summary>
+    public double Declination(double latitudeDegrees)
+    {
+        var (sinLatitude, cosLatitude) = Math.SinCos(UnitConversion.RadiansFromDegrees(latitudeDegrees));
+        var (sinZenith, cosZenith) = Math.SinCos(ZenithRadians);
+        return Math.Asin(Math.Clamp(sinLatitude * cosZenith + cosLatitude * sinZenith * Math.Cos(AzimuthRadians), -1, 1));
+    }
 }

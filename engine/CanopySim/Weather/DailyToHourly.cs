@@ -26,7 +26,7 @@ internal static class DailyToHourly
         if (day.GlobalRadiation is { } dailySum)
         {
             estimated.Add(EstimatedInput.HourlyRadiation);
-            radiation = HourlyRadiation.OfDay(dailySum, suns[index].Hours, suns[index].Day, site.Latitude);
+            radiation = HourlyRadiation.OfDay(dailySum, suns[index].Hours, site.Latitude);
         }
 
         var readings = new HourlyReading[24];

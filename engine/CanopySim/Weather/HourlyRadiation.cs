@@ -30,15 +30,18 @@ public static class HourlyRadiation
     /// The hourly means [W m⁻²] of a day with a sum [MJ m⁻² d⁻¹], by <see cref="CollaresPereiraRabl"/> at each hour's sun, scaled so that
     /// the hours sum to the day (mid-hours alone miss it by up to 1 %). All 0 when the sun never rises.
     /// </summary>
-    public static double[] OfDay(double dailySum, IReadOnlyList<HourlySun> suns, SolarDay day, double latitudeDegrees)
+    public static double[] OfDay(double dailySum, IReadOnlyList<HourlySun> suns, double latitudeDegrees)
     {
         var hours = new double[24];
         var sum = 0.0;
         for (var hour = 0; hour < 24; hour++)
         {
             if (!suns[hour].IsUp) continue;
-            hours[hour] = suns[hour].LitFraction
-                * CollaresPereiraRabl(suns[hour].Position.HourAngle(latitudeDegrees), day.SunsetHourAngle);
+            var position = suns[hour].Position;
+
+            // Sunset by the hour's own declination, or a sun that has just risen would count as down.
+            var sunset = SolarDay.HourAngleAt(0, latitudeDegrees, position.Declination(latitudeDegrees));
+            hours[hour] = suns[hour].LitFraction * CollaresPereiraRabl(position.HourAngle(latitudeDegrees), sunset);
             sum += hours[hour];
         }
 

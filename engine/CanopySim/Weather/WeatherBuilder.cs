@@ -47,7 +47,7 @@ public static class WeatherBuilder
             estimatedRadiation ??= HourlyRadiation.OfDay(
                 RadiationFromTemperature.Daily(
                     minimum, maximum, options.RadiationFromTemperature, site.Latitude, site.Elevation, date.DayOfYear),
-                sun.Hours, sun.Day, site.Latitude);
+                sun.Hours, site.Latitude);
             return estimatedRadiation[hour];
         }
 

@@ -1,0 +1,37 @@
+using CanopySim.Weather;
+using Xunit;
+
+namespace CanopySim.Tests.Weather;
+
+/// <summary>Worked examples of Allen et al. 1998, FAO Irrigation and Drainage Paper 56.</summary>
+public class AirStateTests
+{
+    // Example 14: 3.2 m/s at 10 m is 2.4 at 2 m (factor 0.748); Example 18: 10 km/h at 10 m is 2.078.
+    [Fact]
+    public void Wind_at_two_meters()
+    {
+        Assert.Equal(0.748, AirState.WindAtTwoMeters(1, 10), 5e-4);
+        Assert.Equal(2.4, AirState.WindAtTwoMeters(3.2, 10), 0.05);
+        Assert.Equal(2.078, AirState.WindAtTwoMeters(10 / 3.6, 10), 5e-4);
+    }
+
+    // Example 4: 1200 m, 87.9 kPa; Example 18: 100 m, 100.1.
+    [Theory]
+    [InlineData(1200, 87.9)]
+    [InlineData(100, 100.1)]
+    public void Pressure(double elevation, double expected) => Assert.Equal(expected, AirState.PressureAt(elevation), 0.05);
+
+    // Example 20: Lyon, minimum 14.8, ea 1.68.
+    [Fact]
+    public void Vapor_pressure_of_the_minimum() => Assert.Equal(1.68, AirState.VaporPressureFromMinimum(14.8), 0.005);
+
+    // Example 3: e0 of 24.5 is 3.075, of 15 is 1.705. Table 2.4: slope at 20 deg C 0.145.
+    [Fact]
+    public void Saturation()
+    {
+        Assert.Equal(3.075, SaturationVaporPressure.At(24.5), 5e-4);
+        Assert.Equal(1.705, SaturationVaporPressure.At(15), 5e-4);
+        Assert.Equal(0.145, SaturationVaporPressure.SlopeAt(20), 5e-4);
+        Assert.Equal(17.3, SaturationVaporPressure.DewPoint(SaturationVaporPressure.At(17.3)), 1e-9);
+    }
+}
