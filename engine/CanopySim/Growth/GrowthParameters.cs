@@ -18,7 +18,7 @@ public sealed record GrowthParameters
     [Parameter("degC", 38, 50, "Temperature at which growth has ceased.", Mark = Mark.Assumed)]
     public double CeilingTemperature { get; init; } = 44;
 
-    [KeyHelp("Nodes preformed in the winter bud, 0 to 14 (Pratt 1974, from memory: 6 to 10).")]
+    [Parameter("1", 0, 14, "Nodes preformed in the winter bud.", Mark = Mark.Recalled, Source = "6 to 10: Pratt 1974")]
     public int PreformedNodes { get; init; } = 8;
 
     [Parameter("degC d", 8, 60, "Thermal units between preformed leaves.", Mark = Mark.Assumed)]
@@ -52,7 +52,7 @@ public sealed record GrowthParameters
     [Parameter("cm2", 10, 200, "Largest blade of a lateral.", Mark = Mark.Recalled, Source = "30 to 50 % of a main leaf: Bodor et al. 2018")]
     public double LateralBladeArea { get; init; } = 40;
 
-    [KeyHelp("Most leaves on a lateral, 0 to 30.")]
+    [Parameter("1", 0, 30, "Most leaves on a lateral.", Mark = Mark.Assumed)]
     public int LateralLeaves { get; init; } = 8;
 
     [Parameter("1", 1, 10, "Rate of laterals on the nodes under a cut, against others.", Mark = Mark.Assumed)]

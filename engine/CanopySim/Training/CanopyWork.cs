@@ -24,6 +24,6 @@ public sealed record Topping
     [Parameter("m", 0.3, 5, "Height above the ground at which shoots are cut.", Mark = Mark.Given)]
     public double? Height { get; init; }
 
-    [KeyHelp("Nodes that stay on each shoot, 3 to 60.")]
+    [Parameter("1", 3, 60, "Nodes that stay on each shoot.", Mark = Mark.Given)]
     public int? Nodes { get; init; }
 }

@@ -14,7 +14,7 @@ public sealed record RowLayout
     [Parameter("deg", 0, 360, "Direction in which the row runs, clockwise from north.", Mark = Mark.Given)]
     public double Azimuth { get; init; }
 
-    [KeyHelp("Vines that are grown one by one before the row repeats itself, 1 to 8.")]
+    [Parameter("1", 1, 8, "Vines that are grown one by one before the row repeats itself.", Mark = Mark.Assumed)]
     public int VinesInCell { get; init; } = 1;
 
     /// <summary>Ground area of a vine [m²].</summary>

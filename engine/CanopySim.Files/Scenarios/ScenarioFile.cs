@@ -1,0 +1,38 @@
+namespace CanopySim.Files.Scenarios;
+
+/// <summary>Reads scenario files: text → nodes with their lines → the model's records, each step strict.</summary>
+public static class ScenarioFile
+{
+    /// <summary>Reads a scenario with what it is based on and with overrides of the form <c>rows.spacing=2.4 m</c>.</summary>
+    /// <exception cref="InputError">Anything in it is wrong; the first thing is told.</exception>
+    public static ScenarioDocument Read(string path, IReadOnlyList<string>? overrides = null)
+    {
+        var chain = new List<string>();
+        var root = ScenarioLayers.Override(ScenarioLayers.Read(path, chain), overrides ?? []);
+        var binder = new ScenarioBinder(path);
+        var scenario = binder.Bind(root);
+        ScenarioChecks.Check(scenario, binder.PlaceOf);
+        return new ScenarioDocument
+        {
+            Scenario = scenario,
+            Path = path,
+            BasedOn = chain[1..],
+            WeatherPath = WeatherPath(scenario.Weather.File, binder.PlaceOf(WeatherKey)),
+            Values = binder.Values,
+        };
+    }
+
+    /// <summary>A commented scenario to start from: every section, what a grower gives written out, the rest commented out.</summary>
+    public static string Starter() => ScenarioStarter.Write();
+
+    private const string WeatherKey = "weather.file";
+
+    // Beside the file that names it; from the command line, from where the program runs.
+    private static string WeatherPath(string named, InputPlace place)
+    {
+        var path = place.File == ScenarioLayers.SetOption ? named : ScenarioLayers.Beside(place.File, named);
+        if (Directory.Exists(path)) throw new InputError(place, $"{InputError.Quote(path)} is a folder", "a weather file", WeatherKey);
+        if (!File.Exists(path)) throw new InputError(place, $"no file {InputError.Quote(path)}", "a weather file", WeatherKey);
+        return path;
+    }
+}
