@@ -26,7 +26,7 @@ internal sealed record ChartAxis(
             var (first, last) = days > 0 ? (from, to) : (from.AddDays(-DaysAroundASingleDay), to.AddDays(DaysAroundASingleDay));
             var dates = days > 2 * DaysAroundASingleDay ? (DateOnly[])[from, to] : [from];
             return new ChartAxis(
-                PlaceOf(first), PlaceOf(last), null, _ => [.. dates.Select(d => (PlaceOf(d), DayText(d, isShort: false)))]);
+                PlaceOf(first), PlaceOf(last), null, _ => [.. dates.Select(d => (PlaceOf(d), $"{DayText(d, isShort: true)}\n{d.Year.ToString(CultureInfo.InvariantCulture)}"))]);
         }
 
         return new ChartAxis(PlaceOf(from), PlaceOf(to), null, size => MonthTicks(from, to, size));

@@ -16,6 +16,8 @@ internal sealed class ChartPanel(string unit)
 
     private const float ThinLineWidth = 1;
 
+    private const float SeamWidth = 0.8f;
+
     /// <summary>Free height above the largest value, a share of the range.</summary>
     private const double Headroom = 0.06;
 
@@ -101,8 +103,8 @@ internal sealed class ChartPanel(string unit)
         Polygon polygon = Plot.Add.Polygon(outline.ToArray());
         polygon.FillColor = ChartStyle.ColorOf(rgb);
 
-        // A seam of the band's own color closes the hairline that smoothed edges leave between neighbors.
-        (polygon.LineColor, polygon.LineWidth) = (ChartStyle.ColorOf(rgb), 0.4f);
+        // Neighbors of a ramp are too alike to part by their color alone.
+        (polygon.LineColor, polygon.LineWidth) = (ChartStyle.ColorOf(ChartStyle.Paper), SeamWidth);
         foreach (var (_, bottom, top) in finite)
         {
             Cover(bottom);
@@ -120,8 +122,8 @@ internal sealed class ChartPanel(string unit)
         var losses = new double[xs.Count];
         foreach (var (rgb, values) in layers)
         {
-            if (values.Any(v => v > 0)) Band(Pile(xs, values, gains, Math.Max), rgb);
-            if (values.Any(v => v < 0)) Band(Pile(xs, values, losses, Math.Min), rgb);
+            foreach (var band in Pile(xs, values, gains, Math.Max)) Band(band, rgb);
+            foreach (var band in Pile(xs, values, losses, Math.Min)) Band(band, rgb);
         }
     }
 
@@ -135,18 +137,36 @@ internal sealed class ChartPanel(string unit)
         if (Lowest < 0) Plot.Add.HorizontalLine(0, ThinLineWidth, color, LinePattern.Solid);
     }
 
-    private static List<(double X, double Bottom, double Top)> Pile(
-        IReadOnlyList<double> xs, IReadOnlyList<double> values, double[] base0, Func<double, double, double> keep)
+    /// <summary>
+    /// Adds a layer to what is piled up so far, and returns it in the stretches where it has any height: a layer of no
+    /// height would still draw its seam.
+    /// </summary>
+    private static List<List<(double X, double Bottom, double Top)>> Pile(
+        IReadOnlyList<double> xs, IReadOnlyList<double> values, double[] pile, Func<double, double, double> keep)
     {
-        List<(double, double, double)> edges = [];
+        List<List<(double, double, double)>> bands = [];
+        List<(double, double, double)> band = [];
         for (var i = 0; i < xs.Count; i++)
         {
-            var bottom = base0[i];
-            if (double.IsFinite(values[i])) base0[i] += keep(values[i], 0);
-            edges.Add((xs[i], bottom, base0[i]));
+            var height = double.IsFinite(values[i]) ? keep(values[i], 0) : 0;
+            var edge = (xs[i], pile[i], pile[i] + height);
+            pile[i] += height;
+            if (height != 0)
+            {
+                // A layer grows out of the day before its first.
+                if (band.Count == 0 && i > 0) band.Add((xs[i - 1], pile[i - 1], pile[i - 1]));
+                band.Add(edge);
+            }
+            else if (band.Count > 0)
+            {
+                band.Add(edge);
+                bands.Add(band);
+                band = [];
+            }
         }
 
-        return edges;
+        if (band.Count > 0) bands.Add(band);
+        return bands;
     }
 
     private static IEnumerable<List<ChartPoint>> Stretches(IEnumerable<ChartPoint> points)

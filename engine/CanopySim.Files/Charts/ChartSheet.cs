@@ -16,6 +16,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
     private const float Edge = 8;
 
+    /// <summary>How far the label of the highest tick may stand above its field.</summary>
+    private const float TickOverhang = 8;
+
     private const int PngScale = 2;
 
     public IReadOnlyList<StageMark> Stages { get; init; } = [];
@@ -54,26 +57,25 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         var rows = labels.Count == 0 ? 0 : labels.Max(l => l.Row) + 1;
         var bottomMargin = TickLines(size) * LineHeight + (axis.Name is null ? 6 : LineHeight + 8);
         var heading = LineHeight + 6;
+        var gap = TickOverhang + 2;
         var stagesHeight = rows * 2 * LineHeight;
-        var height = (size.Height - y - stagesHeight - bottomMargin - (heading * panels.Count)) / panels.Count;
+        var height = (size.Height - y - stagesHeight - bottomMargin - (heading * panels.Count) - (gap * (panels.Count - 1))) / panels.Count;
         for (var i = 0; i < panels.Count; i++)
         {
-            ChartText.Draw(canvas, panels[i].Unit, Edge, y + LineHeight - 3, ChartStyle.TextSize, ChartStyle.QuietText);
-            y += heading;
-            if (i == 0)
-            {
-                DrawStages(canvas, labels, y, y + stagesHeight);
-                y += stagesHeight;
-            }
+            y += i == 0 ? heading : gap + heading;
+            var top = y;
+            if (i == 0) y += stagesHeight;
 
             var data = new SKRect(LeftMargin, y, right, y + height);
             var isLast = i == panels.Count - 1;
             DrawPanel(canvas, panels[i], data, size, isLast ? bottomMargin : 0);
+            if (i == 0) DrawStages(canvas, labels, y);
+            ChartText.Draw(canvas, panels[i].Unit, Edge, top - 9, ChartStyle.TextSize, ChartStyle.QuietText);
             DrawEndLabels(canvas, panels[i], data, size);
             y += height;
         }
 
-        if (HasAgeKey) DrawAgeKey(canvas, right + 14, size.Height - bottomMargin - (height * panels.Count));
+        if (HasAgeKey && panels.Any(p => !p.IsEmpty)) DrawAgeKey(canvas, right + 14, y - height);
         if (axis.Name is { } name)
         {
             var middle = (LeftMargin + right - ChartText.Width(name, ChartStyle.TextSize)) / 2;
@@ -131,7 +133,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     private static string DateText(StageMark stage) => ChartAxis.DayText(stage.Date, isShort: true);
 
     private static void DrawStages(
-        SKCanvas canvas, List<(StageMark Stage, float X, float Left, int Row)> labels, float top, float bottom)
+        SKCanvas canvas, List<(StageMark Stage, float X, float Left, int Row)> labels, float bottom)
     {
         using var line = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.StageLine), StrokeWidth = 1, IsAntialias = true };
         using var paper = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.Paper) };
@@ -158,15 +160,18 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         plot.Axes.SetLimits(axis.Min, axis.Max, bottom, top);
         plot.Axes.Bottom.TickGenerator = new NumericManual(
             [.. axis.Ticks(size).Select(t => Tick.Major(t.Place, bottomMargin > 0 ? t.Label : ""))]);
-        plot.Axes.Left.TickGenerator = new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
-        plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, bottomMargin, 0));
+        plot.Axes.Left.TickGenerator = panel.IsEmpty
+            ? new NumericManual()
+            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
+        plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
         panel.Finish(Stages.Select(s => ChartAxis.PlaceOf(s.Date)));
 
-        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more.
+        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after it.
         canvas.Save();
-        canvas.Translate(0, data.Top);
-        var figure = new PixelRect(0, size.Width, data.Height + bottomMargin, 0);
-        canvas.ClipRect(new SKRect(0, -LineHeight / 2, figure.Right, figure.Bottom));
+        canvas.Translate(0, data.Top - TickOverhang);
+        var below = Math.Max(bottomMargin, TickOverhang);
+        var figure = new PixelRect(0, size.Width, TickOverhang + data.Height + below, 0);
+        canvas.ClipRect(new SKRect(0, 0, figure.Right, figure.Bottom));
         plot.Render(canvas, figure);
         canvas.Restore();
         if (!panel.IsEmpty) return;

@@ -34,16 +34,16 @@ internal static class FruitCharts
 
     public static ChartSheet Sugar(SeasonResult season, SeasonSeries series, double target)
     {
-        var panel = new ChartPanel("sugar of the fruit, Brix");
+        var panel = new ChartPanel("Brix");
         panel.Line(series.Of(d => d.SugarBrix), ChartStyle.Line, label: "fruit");
         var isEmpty = panel.IsEmpty;
-        if (!isEmpty) panel.Level(target, $"target {Measure.Number(target, 1)}");
+        if (!isEmpty) panel.Level(target, $"target {Measure.Brix(target)}");
         var last = series.Days.LastOrDefault(d => d.SugarBrix is { } brix && double.IsFinite(brix));
         var caption = (season.Summary.Dates.TargetSugar, last) switch
         {
-            ({ } ripe, _) => $"The fruit reached the target of {Measure.Number(target, 1)} Brix on {ChartAxis.DayText(ripe, isShort: false)}.",
+            ({ } ripe, _) => $"The fruit reached the target of {Measure.Brix(target)} on {ChartAxis.DayText(ripe, isShort: false)}.",
             (null, { SugarBrix: { } brix }) =>
-                $"The fruit stood at {Measure.Number(brix, 1)} Brix on {ChartAxis.DayText(last.Date, isShort: false)}, below the target of {Measure.Number(target, 1)}.",
+                $"The fruit stood at {Measure.Number(brix, 1)} Brix on {ChartAxis.DayText(last.Date, isShort: false)}, below the target of {Measure.Brix(target)}.",
             _ => "No sugar was loaded: veraison was not reached.",
         };
         return new ChartSheet(SeasonCharts.Sugar, "Sugar of the fruit", caption, series.Axis, [panel])

@@ -24,7 +24,7 @@ internal static class GrowthCharts
 
     public static ChartSheet Light(SeasonResult season, SeasonSeries series)
     {
-        var panel = new ChartPanel("% of the block's PAR (light for photosynthesis) taken up by leaves") { Ceiling = 100 };
+        var panel = new ChartPanel("% of the photosynthetically active light (PAR)") { Ceiling = 100 };
         var points = series.Of(d => 100 * d.FractionParAbsorbed);
         panel.Line(points, ChartStyle.FaintLine, isThin: true);
         panel.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "mean of seven days");

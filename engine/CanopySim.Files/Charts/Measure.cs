@@ -66,6 +66,9 @@ public sealed record Measure(string Metric, string Us, double UsPerMetric)
     public static string Temperature(Units units, double celsius, int decimals) =>
         units == Units.Us ? $"{Number((celsius * 1.8) + 32, decimals)} °F" : $"{Number(celsius, decimals)} °C";
 
+    /// <summary>Sugar as people write a target: a decimal only where it says something.</summary>
+    public static string Brix(double brix) => $"{Number(brix, brix == Math.Round(brix) ? 0 : 1)} Brix";
+
     public static string Number(double value, int decimals)
     {
         var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);

@@ -41,6 +41,10 @@ internal static class SvgDocument
             if (text.Attribute(name) is { } places) places.Value = places.Value.Split(',', ' ')[0];
         }
 
+        // Skia breaks lines inside the element; its own spaces belong to the words.
+        text.Value = text.Value.Trim('\n', '\t');
+        text.SetAttributeValue(XNamespace.Xml + "space", "preserve");
+        if (isStrong) text.SetAttributeValue("font-weight", "600");
         using var font = new SKFont(
             isFallback ? EmbeddedFonts.Fallback : isStrong ? EmbeddedFonts.SemiBold : EmbeddedFonts.Regular, size)
         {

@@ -38,7 +38,7 @@ internal sealed class HtmlText
     {
         _html.Append('<').Append(tag);
         if (cssClass is not null) _html.Append(" class=\"").Append(cssClass).Append('"');
-        _html.Append('>').Append(Escape(text)).Append("</").Append(tag).Append(">\n");
+        _html.Append('>').Append(Escape(Unbroken(text))).Append("</").Append(tag).Append(">\n");
         return this;
     }
 
@@ -66,6 +66,11 @@ internal sealed class HtmlText
         _html.Append("</tbody>\n</table>\n</div>\n");
         return this;
     }
+
+    /// <summary>A number must not lose its sign of unit to the next line.</summary>
+    private static string Unbroken(string text) => text
+        .Replace(" %", "\u00A0%", StringComparison.Ordinal)
+        .Replace(" °", "\u00A0°", StringComparison.Ordinal);
 
     public override string ToString() => _html.ToString();
 }

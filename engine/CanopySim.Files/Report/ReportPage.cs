@@ -25,9 +25,11 @@ public static class ReportPage
         Head(html, season, foot);
         var why = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.CarbonByLeafAge) ?? pictures.FirstOrDefault();
         var tables = new SeasonTables(season, scenario, units);
-        Answer(html, season, scenario, units, why, tables);
-        Numbers(html, season, scenario, tables);
-        Pictures(html, pictures.Where(p => p != why));
+        var shares = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.FruitCarbonByLeafAge);
+        Answer(html, season, scenario, units, why);
+        Shares(html, tables, shares);
+        Numbers(html, season, tables);
+        Pictures(html, pictures.Where(p => p != why && p != shares));
         Basis(html, season, understood);
         Checks(html, tables);
         Cautions(html);
@@ -49,8 +51,7 @@ public static class ReportPage
             .Markup("</head>\n<body>\n<main>");
     }
 
-    private static void Answer(
-        HtmlText html, SeasonResult season, Scenario scenario, Units units, ChartPicture? why, SeasonTables tables)
+    private static void Answer(HtmlText html, SeasonResult season, Scenario scenario, Units units, ChartPicture? why)
     {
         html.Markup("<section>").Element("h1", SeasonSentences.Opening(season, units));
         if (season.Summary.Dates.Veraison is not null)
@@ -58,12 +59,18 @@ public static class ReportPage
         html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of {SeasonSentences.Year(season)}. "
             + "A simulated season: what the model says, not what was measured. " + EstimatedBriefly(season), "quiet");
         if (why is not null) Figure(html, why);
+    }
+
+    /// <summary>The same answer in full; it still belongs to the first section.</summary>
+    private static void Shares(HtmlText html, SeasonTables tables, ChartPicture? picture)
+    {
         var shares = tables.FeedingLeaves().ToList();
         if (shares.Count > 0)
         {
             html.Element("h2", "Which leaves fed the fruit")
-                .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.")
-                .Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, hasNumbers: true);
+                .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
+            if (picture is not null) Figure(html, picture);
+            html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, hasNumbers: true);
         }
 
         html.Markup("</section>");
@@ -76,7 +83,7 @@ public static class ReportPage
         _ => "Part of the weather is estimated, as said below.",
     };
 
-    private static void Numbers(HtmlText html, SeasonResult season, Scenario scenario, SeasonTables tables)
+    private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables)
     {
         html.Markup("<section>").Element("h2", "Stages")
             .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), hasNumbers: false)
@@ -86,7 +93,14 @@ public static class ReportPage
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
         html.Element("h2", "Harvest");
         if (season.Summary.Harvest is { } harvest) html.Table("Harvest", ["Measure", "Value"], tables.Harvest(harvest), hasNumbers: true);
-        else html.Element("p", "The vine carried no fruit to harvest.");
+        else
+        {
+            html.Element("p", season.Summary.Dates.Veraison is null
+                ? "Veraison was not reached, so there was nothing to harvest."
+                : "The vine carried no fruit to harvest.");
+        }
+
+
         html.Element("h2", "The season of one vine")
             .Table("The season of one vine", ["Measure", "Value"], tables.Totals(), hasNumbers: true)
             .Markup("</section>");
@@ -130,7 +144,7 @@ public static class ReportPage
         var marks = understood.Select(v => v.Mark).Distinct().Order().ToList();
         if (marks.Count > 0)
         {
-            html.List(marks.Select(m => $"{MarkWords.Of(m)}, {understood.Count(v => v.Mark == m)}: {MarkWords.Meaning(m)}"))
+            html.List(marks.Select(m => $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
                 .Table(
                     "Values that the model used", ["Key", "Value", "How sure", "Source"],
                     understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]), hasNumbers: false);

@@ -25,7 +25,7 @@ public static class SeasonSentences
     public static string Ripeness(SeasonResult season, double targetBrix)
     {
         var dates = season.Summary.Dates;
-        var target = $"{Measure.Number(targetBrix, 1)} Brix";
+        var target = Measure.Brix(targetBrix);
         if (dates.TargetSugar is { } ripe)
         {
             var after = dates.Veraison is { } veraison ? $", {ripe.DayNumber - veraison.DayNumber} days after veraison" : "";
@@ -56,14 +56,14 @@ public static class SeasonSentences
 
     private static string NotReached(SeasonSummary summary)
     {
-        var dates = summary.Dates;
-        var missing = dates.Budbreak is null ? "budbreak" : dates.Bloom is null ? "bloom" : "veraison";
-        var last = dates switch
+        var end = $"the season ended on {Date(summary.Dates.End)} ({Reason(summary)})";
+        return summary.Dates switch
         {
-            { Budbreak: null } => "the buds had not broken",
-            { Bloom: null, Budbreak: { } budbreak } => $"the buds broke on {Date(budbreak)}, and bloom was not reached",
-            { Bloom: { } bloom } => $"the vine bloomed on {Date(bloom)}, and veraison was not reached",
+            { Budbreak: null } => $"No leaves ripened fruit: the buds had not broken when {end}.",
+            { Bloom: null, Budbreak: { } budbreak } =>
+                $"No leaves ripened fruit: bloom was not reached before {end}; the buds had broken on {Date(budbreak)}.",
+            { Bloom: { } bloom } =>
+                $"No leaves ripened fruit: veraison was not reached before {end}; the vine had bloomed on {Date(bloom)}.",
         };
-        return $"No leaves ripened fruit: the season ended on {Date(dates.End)} before {missing} ({Reason(summary)}); {last}.";
     }
 }

@@ -16,7 +16,7 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["Budbreak", Date(dates.Budbreak), None, None];
         yield return ["Bloom", Date(dates.Bloom), Date(published.Flowering), Difference(dates.Bloom, published.Flowering)];
         yield return ["Veraison", Date(dates.Veraison), Date(published.Veraison), Difference(dates.Veraison, published.Veraison)];
-        yield return [$"Ripe: {Number(scenario.Season.TargetSugar, 1)} Brix", Date(dates.TargetSugar), None, None];
+        yield return [$"Ripe: {Measure.Brix(scenario.Season.TargetSugar)}", Date(dates.TargetSugar), None, None];
         yield return ["Harvest", Date(dates.Harvest), None, None];
         yield return ["End of the season", Date(dates.End), None, None];
     }
