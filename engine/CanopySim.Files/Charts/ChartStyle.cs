@@ -1,0 +1,96 @@
+using CanopySim.Files.Fonts;
+using ScottPlot;
+
+namespace CanopySim.Files.Charts;
+
+/// <summary>The one place that says how charts look, for the runner, the report and the viewer. Colors are 0xRRGGBB.</summary>
+public static class ChartStyle
+{
+    public const uint Paper = 0xFAF8F4;
+
+    public const uint Night = 0x16181A;
+
+    public const uint Text = 0x22261F;
+
+    public const uint TextOnNight = 0xE8E6DF;
+
+    /// <summary>Units, captions and the names of stages: second to the data, still 4.5 : 1 on paper.</summary>
+    public const uint QuietText = 0x5A5F55;
+
+    public const uint QuietTextOnNight = 0xA9ABA2;
+
+    /// <summary>What can be acted on, and nothing else.</summary>
+    public const uint Accent = 0x3F5F7F;
+
+    public const uint AccentOnNight = 0x8FB1D1;
+
+    public const uint Grid = 0xE6E3DB;
+
+    public const uint StageLine = 0x8A8E84;
+
+    public const float TextSize = 12;
+
+    public const float TitleSize = 16;
+
+    /// <summary>A blue that cividis holds too: the one line of a chart that has no ages to show.</summary>
+    public const uint Line = 0x22446B;
+
+    /// <summary>Single days behind their running mean.</summary>
+    public const uint FaintLine = 0xB9BEC2;
+
+    /// <summary>Days of leaf age in a class of color.</summary>
+    public const int AgeClassDays = 20;
+
+    /// <summary>Young to old, blue to yellow; the last class holds every older leaf.</summary>
+    public static IReadOnlyList<AgeClass> AgeClasses { get; } = [.. MakeAgeClasses(8)];
+
+    /// <summary>The color of a leaf by its age [d], without steps, passing through each class's color at its middle.</summary>
+    public static uint AgeColor(double ageDays) =>
+        Cividis.At(((ageDays / AgeClassDays) - 0.5) / (AgeClasses.Count - 1));
+
+    /// <summary>The class that a leaf of this age [d] belongs to.</summary>
+    public static AgeClass AgeClassOf(double ageDays) =>
+        AgeClasses[Math.Clamp((int)Math.Floor(ageDays / AgeClassDays), 0, AgeClasses.Count - 1)];
+
+    /// <summary>Surface, grid, axes and fonts of a plot; data come after.</summary>
+    public static void Apply(Plot plot)
+    {
+        EmbeddedFonts.Register();
+        plot.FigureBackground.Color = ColorOf(Paper);
+        plot.DataBackground.Color = ColorOf(Paper);
+        plot.Axes.Frame(false);
+        plot.Axes.Title.IsVisible = false;
+        plot.Grid.MajorLineColor = ColorOf(Grid);
+        plot.Grid.MajorLineWidth = 1;
+        foreach (var axis in plot.Axes.GetAxes())
+        {
+            axis.TickLabelStyle.FontName = EmbeddedFonts.Family;
+            axis.TickLabelStyle.FontSize = TextSize;
+            axis.TickLabelStyle.ForeColor = ColorOf(Text);
+            axis.MajorTickStyle.Length = 0;
+            axis.MinorTickStyle.Length = 0;
+        }
+    }
+
+    public static Color ColorOf(uint rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);
+
+    public static string HexOf(uint rgb) => $"#{rgb:X6}";
+
+    private static IEnumerable<AgeClass> MakeAgeClasses(int count)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            var from = i * AgeClassDays;
+            var isLast = i == count - 1;
+            yield return new AgeClass(
+                i,
+                from,
+                isLast ? null : from + AgeClassDays,
+                Cividis.At(i / (count - 1.0)),
+                isLast ? $"{from} +" : $"{from}–{from + AgeClassDays}");
+        }
+    }
+}
+
+/// <summary>Leaves of like age [d], the first day in, the last day out; without a last day, every older leaf.</summary>
+public sealed record AgeClass(int Index, int FromD, int? ToD, uint Rgb, string Label);

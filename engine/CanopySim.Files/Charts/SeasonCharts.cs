@@ -1,0 +1,43 @@
+using CanopySim.Results;
+
+namespace CanopySim.Files.Charts;
+
+/// <summary>The charts of a season, in the order in which a report shows them.</summary>
+public static class SeasonCharts
+{
+    /// <summary>Stem of the chart that answers which leaves fed the fruit, the first of all.</summary>
+    public const string CarbonByLeafAge = "carbon-by-leaf-age";
+
+    public const string FruitCarbonByLeafAge = "fruit-carbon-by-leaf-age";
+
+    public const string LeafAreaByLeafAge = "leaf-area-by-leaf-age";
+
+    public const string ShootGrowth = "shoot-growth";
+
+    public const string RipeningCapacity = "ripening-capacity";
+
+    public const string Sugar = "sugar";
+
+    public const string LeafAgeCurve = "leaf-age-curve";
+
+    public const string Light = "light";
+
+    public const string Water = "water";
+
+    public static IReadOnlyList<ChartPicture> All(SeasonResult season, Scenario scenario, Units units = Units.Metric) =>
+        [.. Sheets(season, scenario, units).Select(sheet => sheet.Picture())];
+
+    internal static IEnumerable<ChartSheet> Sheets(SeasonResult season, Scenario scenario, Units units)
+    {
+        var series = new SeasonSeries(season);
+        yield return LeafAgeCharts.Carbon(season, series, units);
+        yield return LeafAgeCharts.FruitCarbon(season);
+        yield return LeafAgeCharts.LeafArea(season, series, units);
+        yield return GrowthCharts.Shoots(season, series, units);
+        yield return FruitCharts.RipeningCapacity(season, series, units);
+        yield return FruitCharts.Sugar(season, series, scenario.Season.TargetSugar);
+        yield return LeafAgeCharts.Curve(season);
+        yield return GrowthCharts.Light(season, series);
+        yield return GrowthCharts.Water(series, units);
+    }
+}

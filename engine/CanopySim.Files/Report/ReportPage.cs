@@ -1,0 +1,176 @@
+using System.Text;
+using CanopySim.Files.Charts;
+using CanopySim.Results;
+
+namespace CanopySim.Files.Report;
+
+/// <summary>
+/// The report of a season: one HTML file that opens anywhere, without network or script. It answers first, shows why, then
+/// gives the numbers, and last what they rest on.
+/// </summary>
+public static class ReportPage
+{
+    /// <remarks>Without the day on which it is <paramref name="printed"/>, the season's last day stands in the foot alone.</remarks>
+    public static string Html(
+        SeasonResult season,
+        Scenario scenario,
+        Units units,
+        IReadOnlyList<UnderstoodValue> understood,
+        IReadOnlyList<ChartPicture> pictures,
+        DateOnly? printed = null)
+    {
+        var html = new HtmlText();
+        var foot = $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}"
+            + (printed is { } day ? $", report of {SeasonSentences.Date(day)}" : $", ended {SeasonSentences.Date(season.Summary.Dates.End)}");
+        Head(html, season, foot);
+        var why = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.CarbonByLeafAge) ?? pictures.FirstOrDefault();
+        var tables = new SeasonTables(season, scenario, units);
+        var shares = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.FruitCarbonByLeafAge);
+        Answer(html, season, scenario, units, why);
+        Shares(html, tables, shares);
+        Numbers(html, season, tables);
+        Pictures(html, pictures.Where(p => p != why && p != shares));
+        Basis(html, season, understood);
+        Checks(html, tables);
+        Cautions(html);
+        return html.Element("footer", foot).Markup("</main>\n</body>\n</html>").ToString();
+    }
+
+    private static void Head(HtmlText html, SeasonResult season, string foot)
+    {
+        using var stream = typeof(ReportPage).Assembly.GetManifestResourceStream("CanopySim.Files.Report.report.css")
+            ?? throw new InvalidOperationException("The report's style is missing from the assembly.");
+        var style = new StreamReader(stream, Encoding.UTF8).ReadToEnd();
+        html.Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">")
+            .Markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+
+            // Says to the browser what the page promises its reader: nothing is fetched, nothing runs.
+            .Markup("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
+            .Element("title", $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}")
+            .Markup($"<style>\n{style}\n@page {{ @bottom-left {{ content: {HtmlText.CssString(foot)}; }} }}\n</style>")
+            .Markup("</head>\n<body>\n<main>");
+    }
+
+    private static void Answer(HtmlText html, SeasonResult season, Scenario scenario, Units units, ChartPicture? why)
+    {
+        html.Markup("<section>").Element("h1", SeasonSentences.Opening(season, units));
+        if (season.Summary.Dates.Veraison is not null)
+            html.Element("p", SeasonSentences.Ripeness(season, scenario.Season.TargetSugar), "lead");
+        html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of {SeasonSentences.Year(season)}. "
+            + "A simulated season: what the model says, not what was measured. " + EstimatedBriefly(season), "quiet");
+        if (why is not null) Figure(html, why);
+    }
+
+    /// <summary>The same answer in full; it still belongs to the first section.</summary>
+    private static void Shares(HtmlText html, SeasonTables tables, ChartPicture? picture)
+    {
+        var shares = tables.FeedingLeaves().ToList();
+        if (shares.Count > 0)
+        {
+            html.Element("h2", "Which leaves fed the fruit")
+                .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
+            if (picture is not null) Figure(html, picture);
+            html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, hasNumbers: true);
+        }
+
+        html.Markup("</section>");
+    }
+
+    private static string EstimatedBriefly(SeasonResult season) => (season.Summary.EstimatedInputs.Count, season.Summary.FilledGaps) switch
+    {
+        (0, 0) => "All weather was given.",
+        (0, _) => "Gaps of the weather were filled, as said below.",
+        _ => "Part of the weather is estimated, as said below.",
+    };
+
+    private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables)
+    {
+        html.Markup("<section>").Element("h2", "Stages")
+            .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), hasNumbers: false)
+            .Element("p", $"The season ended because of: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing.", "quiet");
+        html.Element("h2", "Canopy at veraison");
+        if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), hasNumbers: true);
+        else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
+        html.Element("h2", "Harvest");
+        if (season.Summary.Harvest is { } harvest) html.Table("Harvest", ["Measure", "Value"], tables.Harvest(harvest), hasNumbers: true);
+        else
+        {
+            html.Element("p", season.Summary.Dates.Veraison is null
+                ? "Veraison was not reached, so there was nothing to harvest."
+                : "The vine carried no fruit to harvest.");
+        }
+
+
+        html.Element("h2", "The season of one vine")
+            .Table("The season of one vine", ["Measure", "Value"], tables.Totals(), hasNumbers: true)
+            .Markup("</section>");
+    }
+
+    private static void Pictures(HtmlText html, IEnumerable<ChartPicture> pictures)
+    {
+        html.Markup("<section>").Element("h2", "More pictures");
+        foreach (var picture in pictures) Figure(html, picture);
+        html.Markup("</section>");
+    }
+
+    private static void Figure(HtmlText html, ChartPicture picture)
+    {
+        var alternative = HtmlText.Escape($"{picture.Title}. {picture.Caption}");
+        html.Markup("<figure>\n<picture>");
+        if (picture.NarrowSvg.Length > 0)
+            html.Markup($"<source media=\"(max-width: 600px)\" srcset=\"{SvgData(picture.NarrowSvg)}\">");
+        var data = picture.Svg.Length > 0 ? SvgData(picture.Svg) : $"data:image/png;base64,{Convert.ToBase64String(picture.Png)}";
+        html.Markup($"<img src=\"{data}\" alt=\"{alternative}\">\n</picture>")
+            .Element("figcaption", picture.Caption)
+            .Markup("</figure>");
+    }
+
+    private static string SvgData(string svg) => $"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}";
+
+    private static void Basis(HtmlText html, SeasonResult season, IReadOnlyList<UnderstoodValue> understood)
+    {
+        html.Markup("<section>").Element("h2", "Weather that was estimated");
+        var (estimated, gaps) = (season.Summary.EstimatedInputs, season.Summary.FilledGaps);
+        if (estimated.Count > 0)
+            html.Element("p", "Not in the weather file, and made from what is there:").List(estimated);
+        else html.Element("p", "Nothing: every quantity was in the weather file.");
+        html.Element("p", gaps switch
+        {
+            0 => "No gap was filled.",
+            1 => "One gap was filled.",
+            _ => $"{gaps} gaps were filled.",
+        });
+        html.Element("h2", "What the model assumes");
+        var marks = understood.Select(v => v.Mark).Distinct().Order().ToList();
+        if (marks.Count > 0)
+        {
+            html.List(marks.Select(m => $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
+                .Table(
+                    "Values that the model used", ["Key", "Value", "How sure", "Source"],
+                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]), hasNumbers: false);
+        }
+        else
+        {
+            html.Element("p", "The values were not handed to this report; the command check prints them.");
+        }
+
+        html.Markup("</section>");
+    }
+
+    private static void Checks(HtmlText html, SeasonTables tables) => html
+        .Markup("<section>")
+        .Element("h2", "Checks")
+        .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
+        .Table("Checks", ["Check", "Value"], tables.Checks(), hasNumbers: true);
+
+    private static void Cautions(HtmlText html) => html
+        .Element("h2", "Before you act on this")
+        .List(
+        [
+            "A model result is advice to check in the row, not an instruction.",
+            "Where sprays are concerned, sulfur in heat among them: follow the product label and local rules, keep re-entry and pre-harvest intervals, and wear the protection named on the label.",
+            "Heat, blades and machines hurt people and vines: follow local rules for work in heat and with machines, by hand or driven.",
+            "Leave licensed work to licensed people.",
+        ])
+        .Markup("</section>");
+}
