@@ -1,1 +1,3 @@
-return 0;
+using CanopySim.Runner;
+
+return RunnerApp.Run(args);

@@ -9,7 +9,7 @@ public sealed record CarbonParameters
     public double? PerennialMass { get; init; }
 
     [Parameter("1", 0.02, 0.3, "Reserves at budbreak, as a share of the perennial mass.", Mark = Mark.Fitted, Source = "shoot length: Kliewer & Dokoozlian 2005")]
-    public double InitialReserves { get; init; } = 0.123;
+    public double InitialReserves { get; init; } = 0.13;
 
     [Parameter("1", 0, 0.15, "Reserves that cannot be used, as a share of the perennial mass.", Mark = Mark.Recalled, Source = "starch at bloom 4 to 10 % of dry mass")]
     public double UnusableReserves { get; init; } = 0.05;

@@ -9,7 +9,7 @@ public sealed record FruitParameters
     public double ClustersPerShoot { get; init; } = 1.8;
 
     [Parameter("1", 5, 800, "Berries that a cluster sets at good supply.", Mark = Mark.Published, Source = "74 to 144: AVF clone trials 1999")]
-    public double BerriesPerCluster { get; init; } = 100;
+    public double BerriesPerCluster { get; init; } = 130;
 
     [Parameter("g", 0.01, 0.5, "Dry mass of a berry's structure (skin, seeds, pulp).", Mark = Mark.Assumed)]
     public double BerryStructure { get; init; } = 0.08;
@@ -18,7 +18,7 @@ public sealed record FruitParameters
     public double BerryFreshMass { get; init; } = 1.15;
 
     [Parameter("mg/d", 1, 40, "Most sugar that a berry can load a day.", Mark = Mark.Fitted, Source = "22 Brix in mid September; 3 to 7 realised, general")]
-    public double SugarLoading { get; init; } = 14.5;
+    public double SugarLoading { get; init; } = 9;
 
     [Parameter("Brix", 2, 10, "Sugar of a berry at veraison.", Mark = Mark.CommonPractice)]
     public double SugarAtVeraison { get; init; } = 5.5;

@@ -47,7 +47,7 @@ public sealed record GrowthParameters
     public double LateralDelay { get; init; } = 250;
 
     [Parameter("1", 0, 2, "Rate of lateral leaves against that of the main axis.", Mark = Mark.Fitted, Source = "lateral area: Kliewer & Dokoozlian 2005")]
-    public double LateralRate { get; init; } = 0.47;
+    public double LateralRate { get; init; } = 0.7;
 
     [Parameter("cm2", 10, 200, "Largest blade of a lateral.", Mark = Mark.Recalled, Source = "30 to 50 % of a main leaf: Bodor et al. 2018")]
     public double LateralBladeArea { get; init; } = 40;

@@ -6,7 +6,7 @@ namespace CanopySim.Photosynthesis;
 public sealed record LeafParameters
 {
     [Parameter("umol m-2 s-1", 10, 200, "Vcmax at 25 degC.", Mark = Mark.Fitted, Source = "carbon of a season; published 70 to 90: Schultz 2003, from memory")]
-    public double Vcmax25 { get; init; } = 54;
+    public double Vcmax25 { get; init; } = 62;
 
     [Parameter("1", 1, 3, "Jmax over Vcmax at 25 degC.", Mark = Mark.Recalled, Source = "1.6 to 2.1: Schultz 2003; Greer & Weedon 2012")]
     public double JmaxToVcmax { get; init; } = 1.75;

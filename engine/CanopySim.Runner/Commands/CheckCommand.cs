@@ -1,0 +1,36 @@
+using System.ComponentModel;
+using CanopySim.Files.Report;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace CanopySim.Runner.Commands;
+
+/// <summary><c>canopysim check</c>: what was understood, and how sure each value is.</summary>
+public sealed class CheckCommand : Command<CheckCommand.Settings>
+{
+    public sealed class Settings : ScenarioSettings
+    {
+        [CommandArgument(0, "<FILE>")]
+        [Description("Scenario files.")]
+        public string[] Files { get; init; } = [];
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        foreach (var file in settings.Files)
+        {
+            var input = SeasonInput.Read(file, settings.Overrides);
+            var calendar = SeasonCalendar.Of(input.Document.Scenario, input.Weather);
+            var days = input.Weather.Days;
+            Console.WriteLine($"{file}: {input.Document.Scenario.Name}");
+            Console.WriteLine($"weather {days[0].Date:yyyy-MM-dd} to {days[^1].Date:yyyy-MM-dd}, {days.Count} days; season of {calendar.Year}; clock UTC{input.UtcOffsetHours:+0.##;-0.##;+0} h, standard time");
+            Console.WriteLine($"estimated: {(input.Weather.EstimatedInputs.Count > 0 ? string.Join(", ", input.Weather.EstimatedInputs) : "nothing")}; gaps filled: {input.Weather.FilledGaps}");
+            var table = new Table().Border(TableBorder.None).AddColumns("key", "value", "mark", "source");
+            foreach (var value in input.Document.Values)
+                table.AddRow(Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark), Markup.Escape(value.Source));
+            AnsiConsole.Write(table);
+        }
+
+        return RunnerApp.Ok;
+    }
+}

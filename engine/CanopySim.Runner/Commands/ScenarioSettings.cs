@@ -1,0 +1,77 @@
+using System.ComponentModel;
+using CanopySim.Files;
+using CanopySim.Files.Charts;
+using Spectre.Console.Cli;
+
+namespace CanopySim.Runner.Commands;
+
+/// <summary>What every command that reads a scenario takes.</summary>
+public class ScenarioSettings : CommandSettings
+{
+    [CommandOption("--set <KEY=VALUE>")]
+    [Description("Gives a key another value, as rows.spacing=2.2m; may be repeated.")]
+    public string[] Set { get; init; } = [];
+
+    [CommandOption("--seed <N>")]
+    [Description("Seed of what differs by chance; the scenario's own by default.")]
+    public string? Seed { get; init; }
+
+    /// <summary>The overrides, the seed among them.</summary>
+    public IReadOnlyList<string> Overrides => Seed is null ? Set : [.. Set, $"seed={Seed}"];
+}
+
+/// <summary>What every command that computes takes.</summary>
+public class ComputeSettings : ScenarioSettings
+{
+    [CommandArgument(0, "<SCENARIO>")]
+    [Description("The scenario file.")]
+    public string Scenario { get; init; } = "";
+
+    [CommandOption("--out <DIR>")]
+    [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds results of ours.")]
+    public string? Out { get; init; }
+
+    [CommandOption("--quality <LEVEL>")]
+    [Description("draft, standard (default) or fine.")]
+    public string QualityText { get; init; } = "standard";
+
+    [CommandOption("--threads <N>")]
+    [Description("Threads; all cores by default. Results are the same for any number.")]
+    public int? Threads { get; init; }
+
+    [CommandOption("--units <SYSTEM>")]
+    [Description("metric (default) or us, for screens and reports; files stay metric.")]
+    public string UnitsText { get; init; } = "metric";
+
+    [CommandOption("--quiet")]
+    [Description("Prints nothing but errors.")]
+    public bool Quiet { get; init; }
+
+    public Quality Quality => OneOf("--quality", QualityText, Quality.Draft, Quality.Standard, Quality.Fine);
+
+    public Units Units => OneOf("--units", UnitsText, Units.Metric, Units.Us);
+
+    public int ThreadCount => Threads switch
+    {
+        null => Environment.ProcessorCount,
+        >= 1 and <= 1024 => Threads.Value,
+        _ => throw new InputError(new InputPlace("--threads"), $"{Threads}", "a number from 1 to 1024"),
+    };
+
+    /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
+    public string OutFolder(string scenarioPath)
+    {
+        if (Out is not null) return Out;
+        var file = Path.GetFileNameWithoutExtension(scenarioPath);
+        var folder = Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(scenarioPath)));
+        return Path.Combine("results", file == "scenario" && !string.IsNullOrEmpty(folder) ? folder : file);
+    }
+
+    private static T OneOf<T>(string option, string text, params T[] values)
+        where T : struct, Enum
+    {
+        foreach (var value in values)
+            if (value.ToString().Equals(text, StringComparison.OrdinalIgnoreCase)) return value;
+        throw new InputError(new InputPlace(option), InputError.Quote(text), string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
+    }
+}

@@ -1,0 +1,73 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using CanopySim.Files.Charts;
+using CanopySim.Files.Report;
+using CanopySim.Files.Results;
+using CanopySim.Results;
+using Spectre.Console.Cli;
+
+namespace CanopySim.Runner.Commands;
+
+/// <summary><c>canopysim season</c>: one season into a results folder.</summary>
+public sealed class SeasonCommand : Command<SeasonCommand.Settings>
+{
+    public sealed class Settings : ComputeSettings
+    {
+        [CommandOption("--until <DATE>")]
+        [Description("Last day that is simulated.")]
+        public string? Until { get; init; }
+
+        [CommandOption("--leaves-on <DATE>")]
+        [Description("A day whose leaves are listed one by one in leaves.csv; may be repeated. The last day is listed always.")]
+        public string[] LeavesOn { get; init; } = [];
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var (quality, units, threads) = (settings.Quality, settings.Units, settings.ThreadCount);
+        var until = settings.Until is { } text ? DateText.Read(text, "--until") : (DateOnly?)null;
+        var leavesOn = settings.LeavesOn.Select(day => DateText.Read(day, "--leaves-on")).ToList();
+        var input = SeasonInput.Read(settings.Scenario, settings.Overrides);
+        using var folder = ResultsFolder.Begin(settings.OutFolder(settings.Scenario));
+        var watch = Stopwatch.StartNew();
+        SeasonResult result;
+        using (var progress = new ProgressLine(settings.Quiet))
+        {
+            result = Simulation.Run(input.Document.Scenario, input.Weather, input.UtcOffsetHours, new SeasonOptions
+            {
+                Quality = quality,
+                Threads = threads,
+                Until = until,
+                LeavesOn = leavesOn,
+                Seconds = () => watch.Elapsed.TotalSeconds,
+                Progress = progress.Show,
+                Cancellation = cancellationToken,
+            });
+        }
+
+        SeasonFiles.Write(folder, result, InputHashes.Of(input.Document));
+        var pictures = SeasonCharts.All(result, input.Document.Scenario, units);
+        foreach (var picture in pictures)
+        {
+            File.WriteAllBytes(folder.File($"charts/{picture.Stem}.png"), picture.Png);
+            File.WriteAllText(folder.File($"charts/{picture.Stem}.svg"), picture.Svg);
+        }
+
+        File.WriteAllText(
+            folder.File("report.html"),
+            ReportPage.Html(result, input.Document.Scenario, units, ReportValues.Of(input.Document), pictures, DateOnly.FromDateTime(DateTime.Now)));
+        folder.Commit();
+        if (!settings.Quiet) Tell(result, input.Document.Scenario, units, settings.OutFolder(settings.Scenario));
+        return RunnerApp.Ok;
+    }
+
+    private static void Tell(SeasonResult result, Scenario scenario, Units units, string folder)
+    {
+        Console.WriteLine(SeasonSentences.Opening(result, units));
+        Console.WriteLine(SeasonSentences.Ripeness(result, scenario.Season.TargetSugar));
+        var summary = result.Summary;
+        if (summary.EstimatedInputs.Count > 0) Console.WriteLine($"Estimated, not measured: {string.Join(", ", summary.EstimatedInputs)}.");
+        if (summary.FilledGaps > 0) Console.WriteLine($"Gaps in the weather that were filled: {summary.FilledGaps}.");
+        Console.WriteLine($"{summary.Seconds.Total:0.0} s at {summary.Quality} quality. Results, charts and report.html are in {folder}.");
+    }
+}

@@ -1,0 +1,91 @@
+using CanopySim.Files;
+using CanopySim.Runner.Commands;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace CanopySim.Runner;
+
+/// <summary>The program canopysim: which commands it has, and what its exit codes mean.</summary>
+public static class RunnerApp
+{
+    public const int Ok = 0;
+    public const int BadInput = 2;
+    public const int Stopped = 130;
+
+    private const int Unexpected = 70;
+
+    public static int Run(string[] args)
+    {
+        using var stop = new CancellationTokenSource();
+        Console.CancelKeyPress += (_, pressed) =>
+        {
+            pressed.Cancel = true;
+            stop.Cancel();
+        };
+        var app = new CommandApp();
+        app.Configure(Configure);
+        try
+        {
+            return app.Run(args, stop.Token);
+        }
+        catch (InputError error)
+        {
+            return Fail(error.Message);
+        }
+        catch (SeasonInputException error)
+        {
+            return Fail($"{error.Key}: {error.Message}");
+        }
+        catch (CommandAppException error)
+        {
+            return Fail($"{error.Message.TrimEnd('.')}; expected a command line as 'canopysim --help' shows it");
+        }
+        catch (OperationCanceledException)
+        {
+            Console.Error.WriteLine("canopysim: stopped; nothing was written");
+            return Stopped;
+        }
+        catch (IOException error)
+        {
+            return Fail(error.Message);
+        }
+        catch (UnauthorizedAccessException error)
+        {
+            return Fail(error.Message);
+        }
+        catch (Exception error) when (Environment.GetEnvironmentVariable("CANOPYSIM_TRACE") is null)
+        {
+            Console.Error.WriteLine($"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
+            return Unexpected;
+        }
+    }
+
+    private static void Configure(IConfigurator app)
+    {
+        app.SetApplicationName("canopysim");
+        app.SetApplicationVersion(Files.Results.SummaryJson.EngineVersion);
+        app.PropagateExceptions();
+        app.Settings.StrictParsing = true;
+        app.AddCommand<NewCommand>("new")
+            .WithDescription("Writes a commented scenario to start from.")
+            .WithExample("new", "my-block/scenario.yaml");
+        app.AddCommand<SeasonCommand>("season")
+            .WithDescription("Runs one season and writes results, charts and a report.")
+            .WithExample("season", "scenarios/first-season/scenario.yaml", "--quality", "draft");
+        app.AddCommand<LightCommand>("light")
+            .WithDescription("One moment of light in full detail, with the scene.")
+            .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00");
+        app.AddCommand<SunCommand>("sun")
+            .WithDescription("Where the sun stands, as CSV: zenith and azimuth in degrees, without refraction.")
+            .WithExample("sun", "--at", "2025-06-21T12:00:00Z", "--latitude", "38.4", "--longitude", "-122.3");
+        app.AddCommand<CheckCommand>("check")
+            .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value is.")
+            .WithExample("check", "scenarios/first-season/scenario.yaml");
+    }
+
+    private static int Fail(string message)
+    {
+        Console.Error.WriteLine($"canopysim: {message}");
+        return BadInput;
+    }
+}
