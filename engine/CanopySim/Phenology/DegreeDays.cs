@@ -1,14 +1,15 @@
 namespace CanopySim.Phenology;
 
 /// <summary>
-/// Degree days of a day [°C d] from its extremes [°C] above a lower threshold, by the three methods in common use. Sums of different methods
-/// must not be compared. An upper cutoff is horizontal: what lies above it counts as the cutoff, DD(lower) − DD(upper).
+/// Degree days of a day [°C d] from its extremes [°C] above a lower threshold, by the three methods in common use. Sums of
+/// different methods must not be compared. An upper cutoff is horizontal: what lies above it counts as the cutoff,
+/// DD(lower) − DD(upper).
 /// </summary>
 public static class DegreeDays
 {
     /// <summary>
-    /// max(0, (Tmax + Tmin)/2 − L): the index of Amerine &amp; Winkler 1944, Hilgardia 15:493-675; McMaster &amp; Wilhelm 1997 (Agric Forest
-    /// Meteorol 87:291-300), method 1.
+    /// max(0, (Tmax + Tmin)/2 − L): the index of Amerine &amp; Winkler 1944, Hilgardia 15:493-675; McMaster &amp; Wilhelm 1997
+    /// (Agric Forest Meteorol 87:291-300), method 1.
     /// </summary>
     public static double Average(double minimumCelsius, double maximumCelsius, double lowerCelsius, double? upperCelsius = null) =>
         Above(lowerCelsius, upperCelsius, threshold => Math.Max(0, (minimumCelsius + maximumCelsius) / 2 - threshold));
@@ -28,8 +29,9 @@ public static class DegreeDays
         });
 
     /// <summary>
-    /// Area above the threshold under a sine from minimum to maximum and back: [(M − L)(π/2 − θ) + W cos θ] / π, θ = asin((L − M)/W), M the
-    /// mean of the extremes, W half their range. Baskerville &amp; Emin 1969, Ecology 50:514-517; Allen 1976, Environ Entomol 5:388-396.
+    /// Area above the threshold under a sine from minimum to maximum and back: [(M − L)(π/2 − θ) + W cos θ] / π,
+    /// θ = asin((L − M)/W), M the mean of the extremes, W half their range. Baskerville &amp; Emin 1969, Ecology 50:514-517; Allen 1976,
+    /// Environ Entomol 5:388-396.
     /// </summary>
     public static double SingleSine(
         double minimumCelsius, double maximumCelsius, double lowerCelsius, double? upperCelsius = null) =>

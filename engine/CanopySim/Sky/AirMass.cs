@@ -7,7 +7,7 @@ public static class AirMass
 {
     /// <summary>
     /// Relative optical air mass, 1 / (cos z + 0.50572 (96.07995 − z)^−1.6364), z in degrees: Kasten &amp; Young 1989, Applied
-    /// Optics 28:4735-4738. 38 at the horizon, which also stands for a sun below it.
+    /// Optics 28:4735-4738, from memory. 38 at the horizon, which also stands for a sun below it.
     /// </summary>
     public static double KastenYoung(double zenithRadians)
     {
@@ -16,8 +16,8 @@ public static class AirMass
     }
 
     /// <summary>
-    /// Share of the direct light that Rayleigh scattering alone leaves, exp(−δ m): δ of Kasten 1996, Solar Energy 56:239-244, from
-    /// memory. No air is cleaner, so it bounds the direct light of a low sun.
+    /// Share of the direct light that Rayleigh scattering alone leaves, exp(−δ m): δ of Kasten 1996, Solar Energy 56:239-244,
+    /// from memory. No air is cleaner, so it bounds the direct light of a low sun.
     /// </summary>
     public static double CleanDryTransmittance(double airMass)
     {

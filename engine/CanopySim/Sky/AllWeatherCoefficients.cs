@@ -1,8 +1,8 @@
 namespace CanopySim.Sky;
 
 /// <summary>
-/// Coefficients of <see cref="AllWeatherSky"/> by clearness bin: Perez, Seals &amp; Michalsky 1993, Solar Energy 50:235-245, table 1.
-/// A parameter is x1 + x2 Zs + Δ (x3 + x4 Zs), Zs [rad], except the circumsolar pair of the first bin.
+/// Coefficients of <see cref="AllWeatherSky"/> by clearness bin: Perez, Seals &amp; Michalsky 1993, Solar Energy 50:235-245,
+/// table 1. A parameter is x1 + x2 Zs + Δ (x3 + x4 Zs), Zs [rad], except the circumsolar pair of the first bin.
 /// </summary>
 internal static class AllWeatherCoefficients
 {

@@ -2,9 +2,10 @@ namespace CanopySim.Sky;
 
 /// <summary>
 /// The sky of any weather, from how bright and how clear it is: relative radiance
-/// (1 + a exp(b / cos Z)) (1 + c exp(d γ) + e cos² γ), γ the angle from the sun. Perez, Seals &amp; Michalsky 1993, Solar Energy 50:235-245,
-/// Eqs. 1-3 and table 1 (<see cref="AllWeatherCoefficients"/>). Clearness ε = ((D + I)/D + κ Zs³) / (1 + κ Zs³), κ = 1.041;
-/// brightness Δ = D m / I0. The eight clearness bins do not join: radiance jumps from bin to bin, as published.
+/// (1 + a exp(b / cos Z)) (1 + c exp(d γ) + e cos² γ), γ the angle from the sun. Perez, Seals &amp; Michalsky 1993, Solar
+/// Energy 50:235-245, Eqs. 1-3 and table 1 (<see cref="AllWeatherCoefficients"/>).
+/// Clearness ε = ((D + I)/D + κ Zs³) / (1 + κ Zs³), κ = 1.041; brightness Δ = D m / I0. The eight clearness bins do not join:
+/// radiance jumps from bin to bin, as published.
 /// </summary>
 public sealed class AllWeatherSky : ISkyRadiance
 {

@@ -2,8 +2,8 @@ namespace CanopySim.Sky;
 
 /// <summary>
 /// Terrestrial time minus universal time, ΔT [s], from the date alone: the polynomials of Espenak &amp; Meeus 2006 (Five
-/// Millennium Canon of Solar Eclipses, NASA/TP-2006-214141). Their forecast after 2005 runs some seconds high; a second of ΔT moves
-/// the sun by 0.00001°. Universal time is taken for UTC, which is never more than 0.9 s (0.004°) away from it.
+/// Millennium Canon of Solar Eclipses, NASA/TP-2006-214141, from memory). Their forecast after 2005 runs some seconds high; a second of ΔT
+/// moves the sun by 0.00001°. Universal time is taken for UTC, which is never more than 0.9 s (0.004°) away from it.
 /// </summary>
 internal static class DeltaT
 {

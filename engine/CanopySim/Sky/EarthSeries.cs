@@ -4,7 +4,7 @@ namespace CanopySim.Sky;
 /// Heliocentric place of the Earth, ecliptic and mean equinox of date: the leading periodic terms A cos(B + C τ) of VSOP87
 /// (Bretagnon &amp; Francou 1988, Astron Astrophys 202:309-315; listed in Meeus 1998, Astronomical Algorithms, appendix III),
 /// τ in Julian millennia of terrestrial time from J2000. Terms under 1e-6 rad (longitude) and 2.4e-6 AU (distance) are left
-/// out; what that costs is measured in the tests against an independent ephemeris.
+/// out. The coefficients are from memory; the tests measure the whole against an independent ephemeris.
 /// </summary>
 internal static class EarthSeries
 {

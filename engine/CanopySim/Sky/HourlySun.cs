@@ -33,10 +33,13 @@ public readonly record struct HourlySun(SolarPosition Position, double LitFracti
 
         // A lit part of less than a moment leaves the middle on the horizon: then the hour is dark.
         var position = At((from + to) / 2);
-        return position.IsUp && to > from ? new HourlySun(position, to - from) : new HourlySun(middle with { ZenithRadians = Math.Max(middle.ZenithRadians, Math.PI / 2) }, 0);
+        if (position.IsUp && to > from) return new HourlySun(position, to - from);
+        return new HourlySun(middle with { ZenithRadians = Math.Max(middle.ZenithRadians, Math.PI / 2) }, 0);
     }
 
-    /// <summary>When the sun passes the horizon between two times of which one is lit [h]: false position, nearly linear.</summary>
+    /// <summary>
+    /// When the sun passes the horizon between two times of which one is lit [h]: false position, nearly linear.
+    /// </summary>
     private static double Crossing(Func<double, SolarPosition> at, double low, double high)
     {
         var heightLow = at(low).CosZenith;

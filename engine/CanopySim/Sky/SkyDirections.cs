@@ -1,10 +1,10 @@
 namespace CanopySim.Sky;
 
 /// <summary>
-/// Directions to the sky, each standing for the same solid angle 2π/count of the upper hemisphere: rings of cells of equal area and
-/// nearly square, one direction in the middle of each cell. Every ring is turned against the last by the golden ratio, so that
-/// no azimuth is favored. A ring's direction has the mean of its cells' cos zenith, so the cosines add up to π exactly.
-/// The vectors have z up, x = sin zenith sin azimuth, y = sin zenith cos azimuth: azimuth is clockwise from y, whatever y is.
+/// Directions to the sky, each standing for the same solid angle 2π/count of the upper hemisphere: rings of cells of equal area
+/// and nearly square, one direction in the middle of each cell. Every ring is turned against the last by the golden ratio, so
+/// that no azimuth is favored. A ring's direction has the mean of its cells' cos zenith, so the cosines add up to π exactly. The
+/// vectors have z up, x = sin zenith sin azimuth, y = sin zenith cos azimuth: azimuth is clockwise from y, whatever y is.
 /// </summary>
 public sealed class SkyDirections
 {

@@ -3,8 +3,8 @@ using CanopySim.Numerics;
 namespace CanopySim.Sky;
 
 /// <summary>
-/// Where the sun's center stands seen from a place on the ground: topocentric, without refraction. Within 0.001° of an independent
-/// ephemeris over 1990-2040 (measured in the tests); the step from UTC to the Earth's rotation adds up to 0.004°.
+/// Where the sun's center stands seen from a place on the ground: topocentric, without refraction. Within 0.001° of an
+/// independent ephemeris over 1990-2040 (measured in the tests); the step from UTC to the Earth's rotation adds up to 0.004°.
 /// </summary>
 /// <param name="ZenithRadians">Angle from the vertical [rad]; more than π/2 when the sun is down.</param>
 /// <param name="AzimuthRadians">Clockwise from north [rad], 0 to 2π.</param>

@@ -1,12 +1,16 @@
 namespace CanopySim.Weather;
 
-/// <summary>What stands for air measurements that are missing or were made at another height: Allen et al. 1998, FAO-56.</summary>
+/// <summary>
+/// What stands for air measurements that are missing or were made at another height: Allen et al. 1998, FAO-56.
+/// </summary>
 public static class AirState
 {
     /// <summary>Wind at 2 m where none was measured [m s⁻¹]: mean of over 2000 stations, FAO-56 ch. 3.</summary>
     public const double DefaultWindSpeed = 2;
 
-    /// <summary>Wind at 2 m from wind at height z [m] over short grass, u2 = u 4.87 / ln(67.8 z − 5.42) [m s⁻¹]: Eq. 47.</summary>
+    /// <summary>
+    /// Wind at 2 m from wind at height z [m] over short grass, u2 = u 4.87 / ln(67.8 z − 5.42) [m s⁻¹]: Eq. 47.
+    /// </summary>
     public static double WindAtTwoMeters(double windSpeed, double height) => windSpeed * 4.87 / Math.Log(67.8 * height - 5.42);
 
     /// <summary>Air pressure [kPa] at a height above the sea [m], 101.3 ((293 − 0.0065 z) / 293)^5.26: Eq. 7.</summary>

@@ -4,8 +4,8 @@ namespace CanopySim.Weather;
 internal static class DailyToHourly
 {
     /// <summary>
-    /// 24 readings: temperature by <see cref="HourlyTemperature"/>, measured radiation by <see cref="HourlyRadiation"/>, rain evenly over
-    /// the day (its hours are unknown, its sum is not), humidity and wind the same all day.
+    /// 24 readings: temperature by <see cref="HourlyTemperature"/>, measured radiation by <see cref="HourlyRadiation"/>, rain
+    /// evenly over the day (its hours are unknown, its sum is not), humidity and wind the same all day.
     /// </summary>
     public static HourlyReading[] Readings(
         IReadOnlyList<DailyReading> days, IReadOnlyList<SunOfDay> suns, int index, Site site, HashSet<string> estimated)

@@ -3,8 +3,8 @@ using CanopySim.Sky;
 namespace CanopySim.Weather;
 
 /// <summary>
-/// Global horizontal irradiance split into direct and diffuse so that global = direct normal × cos zenith + diffuse holds with the
-/// hour's own sun. Irradiances are hourly means [W m⁻²].
+/// Global horizontal irradiance split into direct and diffuse so that global = direct normal × cos zenith + diffuse holds with
+/// the hour's own sun. Irradiances are hourly means [W m⁻²].
 /// </summary>
 public readonly record struct DirectAndDiffuse(double Global, double DirectNormal, double DiffuseHorizontal)
 {
@@ -33,8 +33,8 @@ public readonly record struct DirectAndDiffuse(double Global, double DirectNorma
         : FromGlobalAndDirect(global, (global - Math.Clamp(diffuse, 0, global)) / sun.CosZenith, sun);
 
     /// <summary>
-    /// Global and direct measured: the rest is diffuse. Direct light is at most the global's and what clean dry air lets through, which
-    /// holds where a low sun makes a quotient of small numbers of it.
+    /// Global and direct measured: the rest is diffuse. Direct light is at most the global's and what clean dry air lets through,
+    /// which holds where a low sun makes a quotient of small numbers of it.
     /// </summary>
     public static DirectAndDiffuse FromGlobalAndDirect(double global, double directNormal, HourlySun sun)
     {

@@ -1,6 +1,8 @@
 namespace CanopySim.Weather;
 
-/// <summary>Names of what weather files may leave out, as <see cref="WeatherSeries.EstimatedInputs"/> lists them when estimated.</summary>
+/// <summary>
+/// Names of what weather files may leave out, as <see cref="WeatherSeries.EstimatedInputs"/> lists them when estimated.
+/// </summary>
 public static class EstimatedInput
 {
     /// <summary>Hours of temperature were made from the day's extremes.</summary>

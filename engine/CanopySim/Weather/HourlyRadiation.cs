@@ -2,12 +2,14 @@ using CanopySim.Sky;
 
 namespace CanopySim.Weather;
 
-/// <summary>Which share of a day's radiation falls in an hour, from the hour angle of the sun at mid-hour and at sunset [rad].</summary>
+/// <summary>
+/// Which share of a day's radiation falls in an hour, from the hour angle of the sun at mid-hour and at sunset [rad].
+/// </summary>
 public static class HourlyRadiation
 {
     /// <summary>
     /// Share of the day's global radiation in an hour: rt = (a + b cos ω) rd, a = 0.409 + 0.5016 sin(ωs − 60°),
-    /// b = 0.6609 − 0.4767 sin(ωs − 60°). Collares-Pereira &amp; Rabl 1979, Solar Energy 22:155-164.
+    /// b = 0.6609 − 0.4767 sin(ωs − 60°). Collares-Pereira &amp; Rabl 1979, Solar Energy 22:155-164, from memory.
     /// </summary>
     public static double CollaresPereiraRabl(double hourAngle, double sunsetHourAngle)
     {
@@ -16,8 +18,8 @@ public static class HourlyRadiation
     }
 
     /// <summary>
-    /// Share of the day's diffuse (and extraterrestrial) radiation in an hour: rd = (π/24)(cos ω − cos ωs) / (sin ωs − ωs cos ωs).
-    /// Liu &amp; Jordan 1960, Solar Energy 4(3):1-19. 0 when the sun is down.
+    /// Share of the day's diffuse (and extraterrestrial) radiation in an hour:
+    /// rd = (π/24)(cos ω − cos ωs) / (sin ωs − ωs cos ωs). Liu &amp; Jordan 1960, Solar Energy 4(3):1-19. 0 when the sun is down.
     /// </summary>
     public static double LiuJordan(double hourAngle, double sunsetHourAngle)
     {
@@ -27,8 +29,8 @@ public static class HourlyRadiation
     }
 
     /// <summary>
-    /// The hourly means [W m⁻²] of a day with a sum [MJ m⁻² d⁻¹], by <see cref="CollaresPereiraRabl"/> at each hour's sun, scaled so that
-    /// the hours sum to the day (mid-hours alone miss it by up to 1 %). All 0 when the sun never rises.
+    /// The hourly means [W m⁻²] of a day with a sum [MJ m⁻² d⁻¹], by <see cref="CollaresPereiraRabl"/> at each hour's sun, scaled
+    /// so that the hours sum to the day (mid-hours alone miss it by up to 1 %). All 0 when the sun never rises.
     /// </summary>
     public static double[] OfDay(double dailySum, IReadOnlyList<HourlySun> suns, double latitudeDegrees)
     {

@@ -3,12 +3,12 @@ using CanopySim.Sky;
 namespace CanopySim.Weather;
 
 /// <summary>
-/// Hours of temperature from the day's extremes: a sine by day, an exponential fall by night. Parton &amp; Logan 1981, Agricultural
-/// Meteorology 23:205-216, coefficients for air at 150 cm:
+/// Hours of temperature from the day's extremes: a sine by day, an exponential fall by night. Parton &amp; Logan 1981,
+/// Agricultural Meteorology 23:205-216 (the curves from memory), coefficients for air at 150 cm:
 /// day T = Tn + (Tx − Tn) sin(π m / (Y + 2a)), m [h] after the minimum at sunrise + c, Y day length;
 /// night T = Tn' + (Ts − Tn') exp(−b n / Z), n [h] after sunset, Z night length, Tn' the next minimum, Ts at sunset.
-/// As published the night ends above Tn' by exp(−b) of the fall and jumps at sunrise; here it is stretched to reach Tn'
-/// at its hour (as Goudriaan &amp; van Laar 1994 do), so that the curve is continuous, at midnight too.
+/// As published the night ends above Tn' by exp(−b) of the fall and jumps at sunrise; here it is stretched to reach Tn' at its
+/// hour (as Goudriaan &amp; van Laar 1994 do), so that the curve is continuous, at midnight too.
 /// </summary>
 public static class HourlyTemperature
 {
@@ -42,17 +42,20 @@ public static class HourlyTemperature
         if (hour < day.MinimumHour)
         {
             var sunset = previous.Sun.SunsetHour - 24;
-            return hour < sunset ? previous.ByDay(hour + 24) : ByNight(hour, previous.ByDay(sunset + 24), sunset, day.Minimum, day.MinimumHour);
+            if (hour < sunset) return previous.ByDay(hour + 24);
+            return ByNight(hour, previous.ByDay(sunset + 24), sunset, day.Minimum, day.MinimumHour);
         }
 
         if (hour <= day.Sun.SunsetHour) return day.ByDay(hour);
         var end = next.MinimumHour + 24;
-        return hour < end ? ByNight(hour, day.ByDay(day.Sun.SunsetHour), day.Sun.SunsetHour, next.Minimum, end) : next.ByDay(hour - 24);
+        return hour < end
+            ? ByNight(hour, day.ByDay(day.Sun.SunsetHour), day.Sun.SunsetHour, next.Minimum, end)
+            : next.ByDay(hour - 24);
     }
 
     /// <summary>
-    /// The 24 hours of a day, each the temperature at mid-hour [°C], but the hours in which the extremes fall take just those; none
-    /// lies outside the day's extremes, so that their least and greatest are the day's.
+    /// The 24 hours of a day, each the temperature at mid-hour [°C], but the hours in which the extremes fall take just those;
+    /// none lies outside the day's extremes, so that their least and greatest are the day's.
     /// </summary>
     public static double[] OfDay(Extremes previous, Extremes day, Extremes next)
     {

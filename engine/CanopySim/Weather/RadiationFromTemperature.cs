@@ -3,9 +3,9 @@ using CanopySim.Sky;
 namespace CanopySim.Weather;
 
 /// <summary>
-/// Global radiation of a day from its temperature range, Rs = k √(Tmax − Tmin) Ra, at most that of a clear sky,
-/// Rso = (0.75 + 2e-5 z) Ra: Hargreaves &amp; Samani as in Allen et al. 1998, FAO-56 Eqs. 50 and 37. k [°C^−0.5] is 0.16 inland, 0.19
-/// near a coast; means of some days are trustworthy, single days are not.
+/// Global radiation of a day from its temperature range, Rs = k √(Tmax − Tmin) Ra, at most that of a clear sky, Rso = (0.75 +
+/// 2e-5 z) Ra: Hargreaves &amp; Samani as in Allen et al. 1998, FAO-56 Eqs. 50 and 37. k [°C^−0.5] is 0.16 inland, 0.19 near a
+/// coast; means of some days are trustworthy, single days are not.
 /// </summary>
 public static class RadiationFromTemperature
 {

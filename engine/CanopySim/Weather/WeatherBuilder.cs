@@ -81,8 +81,8 @@ public static class WeatherBuilder
     }
 
     /// <summary>
-    /// An hour's light from what was measured of it. Where all three were, global and diffuse hold: both lie on the horizontal, while the
-    /// direct one's cosine may belong to another clock.
+    /// An hour's light from what was measured of it. Where all three were, global and diffuse hold: both lie on the horizontal,
+    /// while the direct one's cosine may belong to another clock.
     /// </summary>
     private static DirectAndDiffuse Light(
         HourlyReading reading, HourlySun sun, Func<double> estimatedGlobal, HashSet<string> estimated)

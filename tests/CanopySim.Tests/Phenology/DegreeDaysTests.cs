@@ -5,8 +5,8 @@ namespace CanopySim.Tests.Phenology;
 
 public class DegreeDaysTests
 {
-    // By hand from the formulas of Sevacherian et al. 1977 and Baskerville & Emin 1969, e.g. 6/22 above 10: M = 14, W = 8, theta = asin(-0.5),
-    // (4 x 2.0944 + 8 x 0.8660) / pi = 4.872. Three decimals.
+    // By hand from the formulas of Sevacherian et al. 1977 and Baskerville & Emin 1969, e.g. 6/22 above 10: M = 14, W = 8, theta
+    // = asin(-0.5), (4 x 2.0944 + 8 x 0.8660) / pi = 4.872. Three decimals.
     [Theory]
     [InlineData(6, 22, 10, null, 4.000, 4.500, 4.872)]
     [InlineData(4, 16, 10, null, 0.000, 1.500, 1.910)]
@@ -22,7 +22,8 @@ public class DegreeDaysTests
         Assert.Equal(sine, DegreeDays.SingleSine(minimum, maximum, lower, upper), 5.1e-4);
     }
 
-    // Published answers in the documentation of a general ecological temperature toolkit citing Allen 1976, Environ Entomol 5:388-396.
+    // Published answers in the documentation of a general ecological temperature toolkit citing Allen 1976, Environ Entomol
+    // 5:388-396.
     [Fact]
     public void Outside_check()
     {

@@ -4,7 +4,9 @@ using static CanopySim.Tests.Sky.ReferenceTable;
 
 namespace CanopySim.Tests.Sky;
 
-/// <summary>Worked examples of Allen et al. 1998, FAO Irrigation and Drainage Paper 56, and values recomputed from its equations.</summary>
+/// <summary>
+/// Worked examples of Allen et al. 1998, FAO Irrigation and Drainage Paper 56, and values recomputed from its equations.
+/// </summary>
 public class ExtraterrestrialRadiationTests
 {
     // fao56_Ra_N.csv: Eqs. 21-25 and 34 recomputed independently, to four decimals.
@@ -30,8 +32,8 @@ public class ExtraterrestrialRadiationTests
         Assert.Equal(11.7, ExtraterrestrialRadiation.DayLength(-20, 246), 0.05);
     }
 
-    // FAO-56 Examples 10 (Rio, 22 deg 54' S, 15 May), 15 (Lyon, 45 deg 43' N, 15 July), 17 (Bangkok, 13 deg 44' N, 15 April) and 18 (Uccle,
-    // 50 deg 48' N, 6 July).
+    // FAO-56 Examples 10 (Rio, 22 deg 54' S, 15 May), 15 (Lyon, 45 deg 43' N, 15 July), 17 (Bangkok, 13 deg 44' N, 15 April) and
+    // 18 (Uccle, 50 deg 48' N, 6 July).
     [Theory]
     [InlineData(-22.9, 135, 25.1, 0.05, 10.9, 0.05)]
     [InlineData(45 + 43 / 60.0, 196, 40.6, 0.05, null, null)]

@@ -35,7 +35,7 @@ public class SkyDirectionsTests
         Assert.Equal(Math.PI, cosines, 1e-12 * Math.PI);
     }
 
-    // A ring is two or more rings' width away from the next of its own cells: no two directions may crowd.
+    // Cells are about square and a width apart; turned rings may bring two of them nearer, but not so near as to double a direction.
     [Fact]
     public void Keep_apart()
     {
@@ -49,9 +49,9 @@ public class SkyDirectionsTests
             }
     }
 
-    // Observed order: rings are h wide, h^2 = 2 pi / count, and each stands for its middle. Of 2 (1 + 2 mu) mu / 3 over mu = cos z a ring misses
-    // (4/3) dmu^3 / 12 with dmu = h sin z; summed over the hemisphere h^2 2/27. A whole number of rings changes h by up to half a
-    // ring in eight.
+    // Observed order: rings are h wide, h^2 = 2 pi / count, and each stands for its middle. Of 2 (1 + 2 mu) mu / 3 over mu = cos
+    // z a ring misses (4/3) dmu^3 / 12 with dmu = h sin z; summed over the hemisphere h^2 2/27. A whole number of rings changes h
+    // by up to half a ring in eight.
     [Fact]
     public void Error_of_an_overcast_sky_falls_as_one_over_the_count()
     {
@@ -79,8 +79,9 @@ public class SkyDirectionsTests
         }
     }
 
-    // tregenza145.csv: the 145 patches of Tregenza 1987, Lighting Research and Technology 19:13-14, with their solid angles and cosine weights.
-    // Another division of the same sky: shares of irradiance by bands of height must agree, and so the horizontal irradiance.
+    // tregenza145.csv: the 145 patches of Tregenza 1987, Lighting Research and Technology 19:13-14, with their solid angles and
+    // cosine weights. Another division of the same sky: both must give the irradiance of the quadrature. Measured: patches within
+    // 0.3 %, 145 directions 0.8 %, 2048 directions 0.05 %, a fifteenth of it by the order above.
     [Theory]
     [InlineData(0, 150, 50)]
     [InlineData(250, 280, 30)]
@@ -97,11 +98,9 @@ public class SkyDirectionsTests
             UnitConversion.RadiansFromDegrees(90 - Number(patch[2])), UnitConversion.RadiansFromDegrees(Number(patch[3]))));
         var exact = SkyIntegral.Horizontal(new Turned(sky, 0.4), sun.ZenithRadians);
         var byDirections = Irradiance(SkyDirections.Create(145), sky);
-        TestContext.Current.TestOutputHelper?.WriteLine(
-            $"patches {byPatches / exact - 1:P2}, 145 directions {byDirections / exact - 1:P2}, 2048 {Irradiance(SkyDirections.Create(2048), sky) / exact - 1:P3}");
-        Assert.Equal(1, byPatches / exact, 0.03);
-        Assert.Equal(1, byDirections / exact, 0.03);
-        Assert.Equal(1, Irradiance(SkyDirections.Create(2048), sky) / exact, 0.003);
+        Assert.Equal(1, byPatches / exact, 0.01);
+        Assert.Equal(1, byDirections / exact, 0.01);
+        Assert.Equal(1, Irradiance(SkyDirections.Create(2048), sky) / exact, 0.001);
     }
 
     [Fact]

@@ -3,7 +3,9 @@ using MathNet.Numerics.Integration;
 
 namespace CanopySim.Tests.Sky;
 
-/// <summary>Irradiances of a sky by Gauss-Legendre quadrature, sun in azimuth 0, panels split at the sun: independent of SkyDirections.</summary>
+/// <summary>
+/// Irradiances of a sky by Gauss-Legendre quadrature, sun in azimuth 0, panels split at the sun: independent of SkyDirections.
+/// </summary>
 internal static class SkyIntegral
 {
     private const int Order = 96;
@@ -22,7 +24,7 @@ internal static class SkyIntegral
     private static double Over(
         ISkyRadiance sky, double sunZenith, double azimuthFrom, double azimuthTo, Func<double, double, double> cosine)
     {
-        double Panel(double zenithFrom, double zenithTo, double from, double to) => zenithTo <= zenithFrom ? 0 : GaussLegendreRule.Integrate(
+        double Panel(double zenithFrom, double zenithTo, double from, double to) => GaussLegendreRule.Integrate(
             (zenith, azimuth) => sky.RelativeRadiance(zenith, azimuth) * cosine(zenith, azimuth) * Math.Sin(zenith),
             zenithFrom, zenithTo, from, to, Order);
 

@@ -35,8 +35,8 @@ public class SolarDayTests
         Assert.Equal(0, SolarDay.At(new DateOnly(2021, 12, 21), site, 1).DayLength, 12);
     }
 
-    // The lit hours must add up to what the sunrises and sunsets leave of the date, in zones far from the sun's time too. The hours see the
-    // sun from the ground: its parallax of 0.0024 deg moves a sunrise by up to 2 s at 60 deg.
+    // The lit hours must add up to what the sunrises and sunsets leave of the date, in zones far from the sun's time too. The
+    // hours see the sun from the ground: its parallax of 0.0024 deg moves a sunrise by up to 2 s at 60 deg.
     [Theory]
     [InlineData(0, 37.6, 2)]
     [InlineData(38.4, -122.4, -8)]

@@ -33,8 +33,8 @@ public class SolarPositionTests
         Assert.InRange(distanceErrors.Max(), 0, 1e-5);
     }
 
-    // Reda & Andreas 2008, NREL/TP-560-34302, table A5.1: 2003-10-17 12:30:30 at UTC-7, 39.742476 N, 105.1786 W, 1830.14 m, delta-T
-    // 67 s. Zenith without refraction 90 - e0 of the same table, to more digits by an open implementation of the report.
+    // Reda & Andreas 2008, NREL/TP-560-34302, table A5.1: 2003-10-17 12:30:30 at UTC-7, 39.742476 N, 105.1786 W, 1830.14 m,
+    // delta-T 67 s. Zenith without refraction 90 - e0 of the same table, to more digits by an open implementation of the report.
     [Fact]
     public void Agrees_with_the_worked_example_of_the_report()
     {

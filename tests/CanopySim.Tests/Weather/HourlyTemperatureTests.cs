@@ -9,8 +9,8 @@ public class HourlyTemperatureTests
 {
     private static readonly SolarDay Equal12 = new(6, 12, 18);
 
-    // By hand from Parton & Logan 1981 (Agric Meteorol 23:205-216), Y = 12, a = 1.86, c = -0.17: minimum at 5.83, maximum 7.86 h later at
-    // 13.69; 10 deg C at 5.83, 26 at 13.69; at 9.76, half of the way, 10 + 16 sin(pi/4) = 21.3137.
+    // By hand from Parton & Logan 1981 (Agric Meteorol 23:205-216), Y = 12, a = 1.86, c = -0.17: minimum at 5.83, maximum 7.86 h
+    // later at 13.69; 10 deg C at 5.83, 26 at 13.69; at 9.76, half of the way, 10 + 16 sin(pi/4) = 21.3137.
     [Theory]
     [InlineData(5.83, 10)]
     [InlineData(9.76, 21.3137)]
@@ -21,8 +21,9 @@ public class HourlyTemperatureTests
         Assert.Equal(expected, At(hour, day, day, day), 5e-5);
     }
 
-    // At sunset m = 12.17 and T = 10 + 16 sin(pi 12.17 / 15.72) = 20.4227. The published night leaves exp(-2.2) = 0.1108 of the fall at the next
-    // minimum, 11.83 h later; stretched, half-way T = 10 + 10.4227 (exp(-1.1) - 0.1108) / (1 - 0.1108) = 12.6030.
+    // At sunset m = 12.17 and T = 10 + 16 sin(pi 12.17 / 15.72) = 20.4227. The published night leaves exp(-2.2) = 0.1108 of the
+    // fall at the next minimum, 11.83 h later; stretched, half-way T = 10 + 10.4227 (exp(-1.1) - 0.1108) / (1 - 0.1108) =
+    // 12.6030.
     [Fact]
     public void Night_is_the_stretched_exponential()
     {
@@ -40,13 +41,14 @@ public class HourlyTemperatureTests
         select new Extremes(minimum, minimum + range, new SolarDay(sunrise, sunrise + length / 2, sunrise + length));
 
     [Fact]
-    public void Reproduces_the_extremes_and_never_leaves_them() => Gen.Select(AnyExtremes, AnyExtremes, AnyExtremes).Sample((previous, day, next) =>
-    {
-        var hours = OfDay(previous, day, next);
-        Assert.Equal(24, hours.Length);
-        Assert.Equal(day.Minimum, hours.Min());
-        Assert.Equal(day.Maximum, hours.Max());
-    });
+    public void Reproduces_the_extremes_and_never_leaves_them() =>
+        Gen.Select(AnyExtremes, AnyExtremes, AnyExtremes).Sample((previous, day, next) =>
+        {
+            var hours = OfDay(previous, day, next);
+            Assert.Equal(24, hours.Length);
+            Assert.Equal(day.Minimum, hours.Min());
+            Assert.Equal(day.Maximum, hours.Max());
+        });
 
     [Fact]
     public void Is_continuous_at_midnight_at_sunset_and_at_the_minimum() =>
@@ -58,8 +60,9 @@ public class HourlyTemperatureTests
                 Assert.Equal(At(hour - 1e-9, first, second, third), At(hour + 1e-9, first, second, third), 1e-6);
         });
 
-    // Where mornings alike follow days alike no clamp is at work: one hour joins the next, midnight included. The steepest hour of a 16 degree
-    // range is the first after the minimum: 16 sin(1.5 pi / 15.72) = 4.7, the half hour of the pinned minimum in it.
+    // Where mornings alike follow days alike no clamp is at work: one hour joins the next, midnight included. The steepest hour
+    // of a 16 degree range is the first after the minimum: 16 sin(1.5 pi / 15.72) = 4.7, the half hour of the pinned minimum in
+    // it.
     [Fact]
     public void Days_alike_join_without_a_jump()
     {

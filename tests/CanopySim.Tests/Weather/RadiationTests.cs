@@ -8,8 +8,8 @@ namespace CanopySim.Tests.Weather;
 
 public class RadiationTests
 {
-    // Allen et al. 1998, FAO-56, Example 15: Lyon, 45 deg 43' N, 200 m, July, 26.6 / 14.8 deg C: Rs 22.3. Example 16: Bangkok, 13 deg 44' N,
-    // April, 34.8 / 25.6 deg C, coast: Rs 21.9 and Rso 28.5.
+    // Allen et al. 1998, FAO-56, Example 15: Lyon, 45 deg 43' N, 200 m, July, 26.6 / 14.8 deg C: Rs 22.3. Example 16: Bangkok, 13
+    // deg 44' N, April, 34.8 / 25.6 deg C, coast: Rs 21.9 and Rso 28.5.
     [Theory]
     [InlineData(14.8, 26.6, 0.16, 45 + 43 / 60.0, 200, 196, 22.3)]
     [InlineData(25.6, 34.8, 0.19, 13 + 44 / 60.0, 2, 105, 21.9)]
@@ -89,9 +89,9 @@ public class RadiationTests
         Assert.Equal(default, DirectAndDiffuse.FromDirectAndDiffuse(3, 12, night));
     }
 
-    // Kasten 1996 (Solar Energy 56:239-244), air mass 1: 1 / (6.6296 + 1.7513 - 0.1202 + 0.0065 - 0.00013) = 0.12096, exp(-0.12096) = 0.88607.
-    // Kasten & Young 1989: the air mass is about 38 at the horizon, and 1 / cos z high up; clearsky: 1.99429 at 60 deg, 10.30579 at 85 deg, computed
-    // with an open solar library.
+    // Kasten 1996 (Solar Energy 56:239-244), air mass 1: 1 / (6.6296 + 1.7513 - 0.1202 + 0.0065 - 0.00013) = 0.12096,
+    // exp(-0.12096) = 0.88607. Kasten & Young 1989: the air mass is about 38 at the horizon, and 1 / cos z high up; clearsky:
+    // 1.99429 at 60 deg, 10.30579 at 85 deg, computed with an open solar library.
     [Fact]
     public void Air_mass_and_clean_air()
     {
