@@ -1,6 +1,5 @@
 using CanopySim.Files;
 using CanopySim.Runner.Commands;
-using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Runner;

@@ -3,7 +3,7 @@ using CanopySim.Parameters;
 namespace CanopySim.Files.Report;
 
 /// <summary>How a report says how sure a value is.</summary>
-internal static class MarkWords
+public static class MarkWords
 {
     public static string Of(Mark mark) => mark switch
     {
