@@ -22,7 +22,7 @@ public sealed record SeasonCalendar
     public static SeasonCalendar Of(Scenario scenario, WeatherSeries weather)
     {
         var southern = scenario.Site.IsSouthern;
-        var (heatMonth, rowsMonth, months) = southern ? (8, 9, 10) : (2, 3, 10);
+        var (heatMonth, rowsMonth, months) = southern ? (8, 9, 9) : (2, 3, 9);
         var (first, last) = (weather.Days[0].Date, weather.Days[^1].Date);
         var budbreak = scenario.Season.Budbreak;
         var firstWhole = first <= new DateOnly(first.Year, heatMonth, 1) ? first.Year : first.Year + 1;

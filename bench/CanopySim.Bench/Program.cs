@@ -1,0 +1,3 @@
+using BenchmarkDotNet.Running;
+
+BenchmarkSwitcher.FromAssembly(typeof(CanopySim.Bench.FirstSeason).Assembly).Run(args);
