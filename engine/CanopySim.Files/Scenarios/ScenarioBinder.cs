@@ -46,7 +46,7 @@ internal sealed class ScenarioBinder(string file)
             }
             else if (entry is null)
             {
-                if (key.IsRequired) throw new InputError(place, $"no {key.Name}", $"{Example(key)} ({key.Help})", dotted);
+                if (key.IsRequired) throw new InputError(place, "missing", $"{Example(key)} ({key.Help})", dotted);
                 NoteDefault(key, dotted);
             }
             else

@@ -92,8 +92,11 @@ internal static class ScenarioLayers
         }
 
         var map = node as MapNode ?? new MapNode(place, []);
-        var inner = Override(map.Find(parts[depth])?.Value, parts, depth + 1, value, key);
-        return map.With(new MapEntry(parts[depth], depth == parts.Length - 1 ? place : map.Find(parts[depth])?.Place ?? place, inner));
+        var below = map.Find(parts[depth]);
+        var inner = Override(below?.Value, parts, depth + 1, value, key);
+        // A section keeps its place in the file; what the option puts in place of something else is the option's.
+        var kept = depth < parts.Length - 1 && below?.Value is MapNode or ListNode;
+        return map.With(new MapEntry(parts[depth], kept ? below!.Place : place, inner));
     }
 
     // Only what opens with a bracket is read as YAML: a name may hold a colon or a hash.

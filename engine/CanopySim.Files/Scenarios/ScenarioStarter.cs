@@ -97,7 +97,7 @@ internal static class ScenarioStarter
         if (key.Parameter is ParameterAttribute parameter)
         {
             parts.Add($"{QuantityText.Range(parameter)}.");
-            if (parameter.Mark != Mark.Given) parts.Add($"{Words(parameter.Mark)}{(parameter.Source.Length > 0 ? $": {parameter.Source}" : "")}.");
+            if (parameter.Mark != Mark.Given) parts.Add(Sureness(parameter));
         }
         else if (key.Kind == KeyKind.Choice)
         {
@@ -105,17 +105,20 @@ internal static class ScenarioStarter
         }
         else if (key.Kind == KeyKind.RowList && RowShape.Of(key.ValueType).Parameters[^1] is { Source.Length: > 0 } last)
         {
-            parts.Add($"{Words(last.Mark)}: {last.Source}.");
+            parts.Add(Sureness(last));
         }
 
         return string.Join(" ", parts);
     }
 
-    /// <summary>A mark as a reader meets it.</summary>
-    private static string Words(Mark mark) => mark switch
+    /// <summary>How sure a default is, and where it comes from.</summary>
+    internal static string Sureness(ParameterAttribute parameter) => (parameter.Mark, parameter.Source) switch
     {
-        Mark.Recalled => "From memory",
-        Mark.CommonPractice => "Common practice, no source",
-        _ => mark.ToString(),
+        (Mark.Recalled, "") => "From memory.",
+        (Mark.Recalled, var source) => $"From memory: {source}.",
+        (Mark.CommonPractice, "") => "Common practice, no source.",
+        (Mark.CommonPractice, var source) => $"Common practice: {source}.",
+        (var mark, "") => $"{mark}.",
+        (var mark, var source) => $"{mark}: {source}.",
     };
 }

@@ -15,7 +15,24 @@ internal static partial class ScenarioText
     public const int MostNodes = 100_000;
 
     /// <summary>The root node of the text; null where there is nothing but comments.</summary>
-    public static ScenarioNode? Parse(string text, string file, bool withLines = true) => new Reader(text, file, withLines).ReadDocument();
+    public static ScenarioNode? Parse(string text, string file, bool withLines = true)
+    {
+        CheckIndentation(text, file);
+        return new Reader(text, file, withLines).ReadDocument();
+    }
+
+    // YAML forbids it too, but the library then names the first line and not the one with the tab.
+    private static void CheckIndentation(string text, string file)
+    {
+        var line = 1;
+        foreach (var content in text.AsSpan().EnumerateLines())
+        {
+            var indentation = content[..(content.Length - content.TrimStart(" \t").Length)];
+            if (indentation.Contains('\t') && indentation.Length < content.Length && content[indentation.Length] != '#')
+                throw new InputError(new InputPlace(file, line, indentation.IndexOf('\t') + 1), "a tab in the indentation", "spaces");
+            line++;
+        }
+    }
 
     private sealed class Reader(string text, string file, bool withLines)
     {

@@ -34,7 +34,7 @@ internal static class ValueReader
                 "false" => false,
                 _ => throw new InputError(place, Found(text), "true or false", key),
             },
-            KeyKind.Date => Date(text) ?? throw new InputError(place, $"{Found(text)} is no date", "a date such as 2024-04-15", key),
+            KeyKind.Date => Date(text) ?? throw new InputError(place, text.Length == 0 ? "no value" : $"{Found(text)} is no date", "a date such as 2024-04-15", key),
             _ => Choice(text, shape.ValueType, place, key),
         };
     }

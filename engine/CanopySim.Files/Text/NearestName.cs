@@ -5,6 +5,8 @@ internal static class NearestName
 {
     private const int LongestName = 64;
 
+    private const int ShortestStem = 4;
+
     /// <summary>The closest of the names, or null where none comes close: at most a third of the letters, two at least, may differ.</summary>
     public static string? Among(string found, IEnumerable<string> names)
     {
@@ -13,7 +15,7 @@ internal static class NearestName
         var least = Math.Max(2, found.Length / 3) + 1;
         foreach (var name in names)
         {
-            var distance = Distance(found, name);
+            var distance = Extends(found, name) ? 1 : Distance(found, name);
             // A short name is not turned into quite another one.
             if (distance >= least || distance >= Math.Max(found.Length, name.Length) - 1) continue;
             (least, nearest) = (distance, name);
@@ -46,6 +48,10 @@ internal static class NearestName
 
         return previous[b.Length];
     }
+
+    // One is the beginning of the other: rainfall and rain.
+    private static bool Extends(string a, string b) =>
+        Math.Min(a.Length, b.Length) >= ShortestStem && (a.StartsWith(b, StringComparison.OrdinalIgnoreCase) || b.StartsWith(a, StringComparison.OrdinalIgnoreCase));
 
     private static bool Same(char a, char b) => char.ToLowerInvariant(a) == char.ToLowerInvariant(b);
 }

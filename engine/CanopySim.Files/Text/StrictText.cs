@@ -23,7 +23,7 @@ internal static class StrictText
         }
 
         var start = new InputPlace(path, 1);
-        if (bytes.Length == 0) throw new InputError(start, "an empty file", $"a {what}");
+        if (bytes.Length == 0) throw new InputError(start, "an empty file", $"a {what} file");
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]) throw new InputError(start, "UTF-16 text", "text in UTF-8");
         var nul = Array.IndexOf(bytes, (byte)0);
         if (nul >= 0) throw new InputError(new InputPlace(path, LineAt(bytes, nul)), "a NUL byte", "text in UTF-8");

@@ -101,7 +101,7 @@ internal sealed class CsvWeather
     }
 
     private static bool IsOneRowADay(List<DateTime> times) =>
-        times.Count == 1 ? times[0].TimeOfDay == TimeSpan.Zero : times[1] - times[0] == TimeSpan.FromDays(1);
+        times.Count > 1 && times[1] - times[0] == TimeSpan.FromDays(1);
 
     private RawWeather Convert(Rows rows, IReadOnlyList<WeatherColumn> columns, bool isDaily)
     {
@@ -131,7 +131,9 @@ internal sealed class CsvWeather
             if (double.IsNaN(values[row])) continue;
             if (!range.Allows(values[row]))
             {
-                var hint = column.Column.UnitName is null ? $"; another unit is named in the header, such as {column.Column.Header} [{WeatherUnit.Names(quantity).Split(", ")[1]}]" : "";
+                var hint = column.Column.UnitName is null && WeatherUnit.Other(quantity, raw.IsDaily) is string other
+                    ? $"; another unit is named in the header, such as {column.Column.Header} [{other}]"
+                    : "";
                 throw new InputError(
                     raw.PlaceOf(row, column.Column), $"{asWritten[row].ToString(CultureInfo.InvariantCulture)} is impossible", $"{range}{hint}", column.Column.Header);
             }

@@ -63,7 +63,7 @@ internal static class EpwWeather
         var hours = SiteTime.Of(site).StandardOffsetHours();
         Agree(6, "latitude", site.Latitude, LargestDegreesApart, "deg");
         Agree(7, "longitude", site.Longitude, LargestDegreesApart, "deg");
-        Agree(8, "time zone", hours, LargestHoursApart, "hours from universal time");
+        Agree(8, "time zone", hours, LargestHoursApart, "hours");
 
         void Agree(int index, string what, double own, double most, string unit)
         {

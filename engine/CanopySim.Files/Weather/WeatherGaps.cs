@@ -70,9 +70,9 @@ internal static class WeatherGaps
             var end = row;
             while (end < measured.Length && double.IsNaN(measured[end])) end++;
             if (!fill)
-                throw new InputError(raw.PlaceOf(row, column.Column), "an empty cell", "a number, or fill_gaps: true in the scenario's weather", column.Column.Header);
+                throw new InputError(raw.PlaceOf(row, column.Column), "no value", "a number, or fill_gaps: true in the scenario's weather", column.Column.Header);
             if (end - row > LongestGapDays * raw.RowsPerDay)
-                throw new InputError(raw.PlaceOf(row, column.Column), $"{end - row} empty cells from {raw.Show(raw.Times[row])}", $"gaps of at most {LongestGapDays} days", column.Column.Header);
+                throw new InputError(raw.PlaceOf(row, column.Column), $"{end - row} rows without a value from {raw.Show(raw.Times[row])}", $"gaps of at most {LongestGapDays} days", column.Column.Header);
             for (var gap = row; gap < end; gap++)
             {
                 column.Values[gap] = Filled(raw, column.Column, measured, gap, row, end);

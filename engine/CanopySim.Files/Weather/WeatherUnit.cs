@@ -81,6 +81,16 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
         _ => "°C, °F, K",
     };
 
+    /// <summary>The unit that a column without one may be in after all; null where nobody uses another.</summary>
+    public static string? Other(WeatherQuantity quantity, bool isDaily) => quantity switch
+    {
+        WeatherQuantity.RelativeHumidity or WeatherQuantity.Rain => null,
+        WeatherQuantity.Wind => "km/h",
+        WeatherQuantity.Pressure => "kPa",
+        WeatherQuantity.GlobalRadiation or WeatherQuantity.DiffuseRadiation or WeatherQuantity.DirectNormalRadiation => isDaily ? "W/m2" : "MJ/m2",
+        _ => "°F",
+    };
+
     public double Convert(double value) => (Factor * value) + Offset;
 
     private static WeatherUnit? In(Dictionary<string, WeatherUnit> units, string name) => units.TryGetValue(name, out var unit) ? unit : null;
