@@ -21,6 +21,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
     private const int PngScale = 2;
 
+    /// <summary>Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.</summary>
+    private static readonly SKPngEncoderOptions PngOptions = new(SKPngEncoderFilterFlags.Up, 4);
+
     public IReadOnlyList<StageMark> Stages { get; init; } = [];
 
     /// <summary>Whether the classes of leaf age stand at the right, young above old, as on the shoot.</summary>
@@ -37,8 +40,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         using var surface = SKSurface.Create(new SKImageInfo(size.Width * PngScale, size.Height * PngScale));
         surface.Canvas.Scale(PngScale);
         Draw(surface.Canvas, size);
-        using var image = surface.Snapshot();
-        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
+        using var pixels = surface.PeekPixels();
+        using var data = pixels.Encode(PngOptions)
+            ?? throw new InvalidOperationException($"The chart {stem} could not be written as PNG.");
         return data.ToArray();
     }
 

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using CanopySim.Files.Charts;
 using CanopySim.Growth;
 using CanopySim.Phenology;
 using CanopySim.Results;
@@ -20,6 +22,8 @@ internal static class InventedSeason
     public static DateOnly Ripe { get; } = new(2023, 9, 17);
 
     public static DateOnly End { get; } = new(2023, 10, 25);
+
+    private static readonly ConcurrentDictionary<(string, Units), Lazy<IReadOnlyList<ChartPicture>>> Drawn = new();
 
     public static Scenario Scenario(string name = "Terrace block", string cultivar = "mid-season red") => new()
     {
@@ -88,6 +92,10 @@ internal static class InventedSeason
     }
 
     public static SeasonResult Empty() => EndedOn(new DateOnly(2022, 12, 31));
+
+    /// <summary>Charts of a season by its name, drawn once for all tests.</summary>
+    public static IReadOnlyList<ChartPicture> Pictures(string name, SeasonResult season, Units units) =>
+        Drawn.GetOrAdd((name, units), _ => new(() => SeasonCharts.All(season, Scenario(), units))).Value;
 
     private static SeasonSummary Summary() => new()
     {
