@@ -12,9 +12,9 @@ public sealed record ChartPicture(string Stem, string Title, string Caption, byt
 /// <summary>Width and height of a chart [px].</summary>
 public readonly record struct ChartSize(int Width, int Height)
 {
-    public static ChartSize Wide { get; } = new(960, 440);
+    public static ChartSize Wide { get; } = new(720, 380);
 
-    public static ChartSize Narrow { get; } = new(360, 380);
+    public static ChartSize Narrow { get; } = new(340, 380);
 
-    public bool IsNarrow => Width < 600;
+    public bool IsNarrow => Width < 500;
 }

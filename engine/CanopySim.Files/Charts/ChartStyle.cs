@@ -28,9 +28,10 @@ public static class ChartStyle
 
     public const uint StageLine = 0x8A8E84;
 
-    public const float TextSize = 12;
+    /// <summary>Still 12 px where a page shows a chart a little smaller than it was drawn, as paper and phones do.</summary>
+    public const float TextSize = 13;
 
-    public const float TitleSize = 16;
+    public const float TitleSize = 17;
 
     /// <summary>A blue that cividis holds too: the one line of a chart that has no ages to show.</summary>
     public const uint Line = 0x22446B;

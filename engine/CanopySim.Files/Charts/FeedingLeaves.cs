@@ -15,6 +15,12 @@ public sealed record FeedingLeaves(int FromD, int? ToD, double Share)
 
     public string PercentText => $"{Measure.Number(100 * Share, 0)} %";
 
+    /// <summary>The run of a season; null where veraison was not reached or no fruit was there to be fed.</summary>
+    public static FeedingLeaves? Of(SeasonSummary summary) =>
+        HasFruit(summary) ? Of(summary.RipeningCarbonByLeafAge) : null;
+
+    internal static bool HasFruit(SeasonSummary summary) => summary.Harvest is { YieldKgPerVine: > 0 };
+
     /// <summary>The run, or null where nothing was gained while the fruit ripened.</summary>
     public static FeedingLeaves? Of(IReadOnlyList<LeafAgeShare> shares)
     {

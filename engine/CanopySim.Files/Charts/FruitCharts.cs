@@ -13,8 +13,8 @@ internal static class FruitCharts
         var points = series.Of(d => d.RipeningCapacityGPerKgD is { } g ? Measure.SugarPerFruit.In(units, g) : null);
         panel.Line(points, ChartStyle.FaintLine, isThin: true);
         panel.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "mean of seven days");
-        var caption = "Without veraison there is no ripening capacity.";
-        if (season.Summary is { RipeningCapacityGPerKgD: { } mean, Dates.Veraison: { } veraison } && double.IsFinite(mean))
+        var caption = "Without fruit that ripens there is no ripening capacity.";
+        if (!panel.IsEmpty && season.Summary is { RipeningCapacityGPerKgD: { } mean, Dates.Veraison: { } veraison } && double.IsFinite(mean))
         {
             var text = Measure.SugarPerFruit.Text(units, mean, 1);
             var end = season.Summary.Dates is { TargetSugar: { } ripe } ? ripe
@@ -36,15 +36,16 @@ internal static class FruitCharts
     {
         var panel = new ChartPanel("Brix");
         panel.Line(series.Of(d => d.SugarBrix), ChartStyle.Line, label: "fruit");
-        var isEmpty = panel.IsEmpty;
-        if (!isEmpty) panel.Level(target, $"target {Measure.Brix(target)}");
+        if (!panel.IsEmpty) panel.Level(target, $"target {Measure.Brix(target)}");
         var last = series.Days.LastOrDefault(d => d.SugarBrix is { } brix && double.IsFinite(brix));
         var caption = (season.Summary.Dates.TargetSugar, last) switch
         {
             ({ } ripe, _) => $"The fruit reached the target of {Measure.Brix(target)} on {ChartAxis.DayText(ripe, isShort: false)}.",
             (null, { SugarBrix: { } brix }) =>
                 $"The fruit stood at {Measure.Number(brix, 1)} Brix on {ChartAxis.DayText(last.Date, isShort: false)}, below the target of {Measure.Brix(target)}.",
-            _ => "No sugar was loaded: veraison was not reached.",
+            _ => season.Summary.Dates.Veraison is null
+                ? "No sugar was loaded: veraison was not reached."
+                : "No sugar was loaded: the vine carried no fruit.",
         };
         return new ChartSheet(SeasonCharts.Sugar, "Sugar of the fruit", caption, series.Axis, [panel])
         {

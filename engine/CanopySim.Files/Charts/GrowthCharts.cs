@@ -45,7 +45,7 @@ internal static class GrowthCharts
         var use = new ChartPanel($"{Measure.Volume.Unit(units)} transpired per vine and day");
         var points = series.Of(d => Measure.Volume.In(units, d.TranspirationLPerVine));
         use.Line(points, ChartStyle.FaintLine, isThin: true);
-        use.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "transpiration, mean of seven days");
+        use.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "mean of seven days");
         var driest = series.Days.Where(d => double.IsFinite(d.SoilWaterFraction)).MinBy(d => d.SoilWaterFraction);
         var caption = driest is null
             ? "Water of the soil and of the vine."

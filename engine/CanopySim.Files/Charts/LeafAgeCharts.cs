@@ -12,7 +12,7 @@ internal static class LeafAgeCharts
         var panel = new ChartPanel($"{Measure.SmallMass.Unit(units)} of CO₂ per vine and day, mean of seven days");
         var (xs, layers) = series.ByAge(r => Measure.SmallMass.In(units, r.NetAssimilationGCo2PerVine), asWeekMean: true);
         panel.Stack(xs, layers);
-        var caption = FeedingLeaves.Of(season.Summary.RipeningCarbonByLeafAge) is { } leaves
+        var caption = FeedingLeaves.Of(season.Summary) is { } leaves
             ? $"Each band is what leaves of one age gained; while the fruit ripened, leaves {leaves.AgesText} gave {leaves.PercentText} of it."
             : "Each band is what leaves of one age gained: where it is wide, leaves of that age carry the vine.";
         return new ChartSheet(SeasonCharts.CarbonByLeafAge, "Carbon gained, by age of leaf", caption, series.Axis, [panel])
@@ -43,7 +43,8 @@ internal static class LeafAgeCharts
     /// <summary>Shares of the ripening weeks' carbon as columns, one a class of the results.</summary>
     public static ChartSheet FruitCarbon(SeasonResult season)
     {
-        var shares = season.Summary.RipeningCarbonByLeafAge.Where(s => double.IsFinite(s.Share)).ToList();
+        var hasFruit = FeedingLeaves.HasFruit(season.Summary);
+        var shares = hasFruit ? season.Summary.RipeningCarbonByLeafAge.Where(s => double.IsFinite(s.Share)).ToList() : [];
         var panel = new ChartPanel("% of the carbon that leaves gained while the fruit ripened");
         var end = 180.0;
         foreach (var share in shares)
@@ -59,12 +60,14 @@ internal static class LeafAgeCharts
 
         var caption = FeedingLeaves.Of(shares) is { } leaves
             ? $"Leaves {leaves.AgesText} gave {leaves.PercentText} of the carbon that the leaves gained from veraison on."
-            : "Without veraison there are no ripening weeks, so no leaves fed ripening fruit.";
+            : season.Summary.Dates.Veraison is null ? "Without veraison there are no ripening weeks, so no leaves fed ripening fruit."
+            : hasFruit ? "From veraison on the leaves together gained no carbon."
+            : "The vine carried no fruit, so no leaves fed any.";
         return new ChartSheet(
             SeasonCharts.FruitCarbonByLeafAge, "Which leaves fed the fruit", caption,
             ChartAxis.OfDays(end, CurveStepDays, "age of leaf, days"), [panel])
         {
-            WhenEmpty = "veraison was not reached",
+            WhenEmpty = season.Summary.Dates.Veraison is null ? "veraison was not reached" : "no fruit was fed",
         };
     }
 

@@ -28,7 +28,21 @@ internal static class SvgDocument
         root.SetAttributeValue("role", "img");
         root.AddFirst(new XElement(Svg + "title", title), new XElement(Svg + "desc", caption));
         foreach (var text in root.Descendants(Svg + "text")) SetAsOneWord(text);
+        RenumberNames(root);
         return document.ToString(SaveOptions.DisableFormatting);
+    }
+
+    /// <summary>Skia counts its names on through the whole process: counted from one, the same chart is the same text.</summary>
+    private static void RenumberNames(XElement root)
+    {
+        var named = root.Descendants().Where(e => e.Attribute("id") is not null).ToList();
+        var names = named.Select((e, i) => (Old: e.Attribute("id")!.Value, New: FormattableString.Invariant($"n{i + 1}"))).ToList();
+        var references = names.ToDictionary(n => $"url(#{n.Old})", n => $"url(#{n.New})");
+        foreach (var (element, name) in named.Zip(names)) element.SetAttributeValue("id", name.New);
+        foreach (var attribute in root.Descendants().Attributes())
+        {
+            if (references.TryGetValue(attribute.Value, out var reference)) attribute.Value = reference;
+        }
     }
 
     private static void SetAsOneWord(XElement text)

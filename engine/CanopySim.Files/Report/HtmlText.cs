@@ -50,10 +50,10 @@ internal sealed class HtmlText
     }
 
     /// <summary>A table that scrolls inside itself where the page is narrow; the first cell of a row is its name.</summary>
-    public HtmlText Table(string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows, bool hasNumbers)
+    public HtmlText Table(string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows, string cssClass)
     {
         _html.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Escape(name)).Append("\">\n");
-        _html.Append(hasNumbers ? "<table class=\"numbers\">\n<thead><tr>" : "<table>\n<thead><tr>");
+        _html.Append("<table class=\"").Append(cssClass).Append("\">\n<thead><tr>");
         foreach (var head in heads) _html.Append("<th scope=\"col\">").Append(Escape(head)).Append("</th>");
         _html.Append("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)

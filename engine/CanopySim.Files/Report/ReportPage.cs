@@ -54,26 +54,25 @@ public static class ReportPage
     private static void Answer(HtmlText html, SeasonResult season, Scenario scenario, Units units, ChartPicture? why)
     {
         html.Markup("<section>").Element("h1", SeasonSentences.Opening(season, units));
-        if (season.Summary.Dates.Veraison is not null)
+        if (season.Summary.Dates.Veraison is not null && FeedingLeaves.HasFruit(season.Summary))
             html.Element("p", SeasonSentences.Ripeness(season, scenario.Season.TargetSugar), "lead");
         html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of {SeasonSentences.Year(season)}. "
             + "A simulated season: what the model says, not what was measured. " + EstimatedBriefly(season), "quiet");
         if (why is not null) Figure(html, why);
+        html.Markup("</section>");
     }
 
-    /// <summary>The same answer in full; it still belongs to the first section.</summary>
+    /// <summary>The same answer in full.</summary>
     private static void Shares(HtmlText html, SeasonTables tables, ChartPicture? picture)
     {
         var shares = tables.FeedingLeaves().ToList();
-        if (shares.Count > 0)
-        {
-            html.Element("h2", "Which leaves fed the fruit")
-                .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
-            if (picture is not null) Figure(html, picture);
-            html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, hasNumbers: true);
-        }
-
-        html.Markup("</section>");
+        if (shares.Count == 0) return;
+        html.Markup("<section>")
+            .Element("h2", "Which leaves fed the fruit")
+            .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
+        if (picture is not null) Figure(html, picture);
+        html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, "numbers")
+            .Markup("</section>");
     }
 
     private static string EstimatedBriefly(SeasonResult season) => (season.Summary.EstimatedInputs.Count, season.Summary.FilledGaps) switch
@@ -86,13 +85,13 @@ public static class ReportPage
     private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables)
     {
         html.Markup("<section>").Element("h2", "Stages")
-            .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), hasNumbers: false)
-            .Element("p", $"The season ended because of: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing.", "quiet");
+            .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), "dates")
+            .Element("p", $"The season ended because of: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing. {tables.ThermalTime()}", "quiet");
         html.Element("h2", "Canopy at veraison");
-        if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), hasNumbers: true);
+        if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
         html.Element("h2", "Harvest");
-        if (season.Summary.Harvest is { } harvest) html.Table("Harvest", ["Measure", "Value"], tables.Harvest(harvest), hasNumbers: true);
+        if (season.Summary.Harvest is { } harvest) html.Table("Harvest", ["Measure", "Value"], tables.Harvest(harvest), "numbers");
         else
         {
             html.Element("p", season.Summary.Dates.Veraison is null
@@ -102,7 +101,7 @@ public static class ReportPage
 
 
         html.Element("h2", "The season of one vine")
-            .Table("The season of one vine", ["Measure", "Value"], tables.Totals(), hasNumbers: true)
+            .Table("The season of one vine", ["Measure", "Value"], tables.Totals(), "numbers")
             .Markup("</section>");
     }
 
@@ -118,7 +117,7 @@ public static class ReportPage
         var alternative = HtmlText.Escape($"{picture.Title}. {picture.Caption}");
         html.Markup("<figure>\n<picture>");
         if (picture.NarrowSvg.Length > 0)
-            html.Markup($"<source media=\"(max-width: 600px)\" srcset=\"{SvgData(picture.NarrowSvg)}\">");
+            html.Markup($"<source media=\"(max-width: 700px)\" srcset=\"{SvgData(picture.NarrowSvg)}\">");
         var data = picture.Svg.Length > 0 ? SvgData(picture.Svg) : $"data:image/png;base64,{Convert.ToBase64String(picture.Png)}";
         html.Markup($"<img src=\"{data}\" alt=\"{alternative}\">\n</picture>")
             .Element("figcaption", picture.Caption)
@@ -147,7 +146,7 @@ public static class ReportPage
             html.List(marks.Select(m => $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
                 .Table(
                     "Values that the model used", ["Key", "Value", "How sure", "Source"],
-                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]), hasNumbers: false);
+                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]), "values");
         }
         else
         {
@@ -161,7 +160,7 @@ public static class ReportPage
         .Markup("<section>")
         .Element("h2", "Checks")
         .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
-        .Table("Checks", ["Check", "Value"], tables.Checks(), hasNumbers: true);
+        .Table("Checks", ["Check", "Value"], tables.Checks(), "numbers");
 
     private static void Cautions(HtmlText html) => html
         .Element("h2", "Before you act on this")

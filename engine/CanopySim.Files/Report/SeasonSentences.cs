@@ -12,8 +12,8 @@ public static class SeasonSentences
     {
         var summary = season.Summary;
         if (summary.Dates.Veraison is null) return NotReached(summary);
-        if (summary.Harvest is null or { YieldKgPerVine: <= 0 }) return "No leaves fed fruit this season: the vine carried none.";
-        var feeding = FeedingLeaves.Of(summary.RipeningCarbonByLeafAge) is { } leaves
+        if (!FeedingLeaves.HasFruit(summary)) return "No leaves fed fruit this season: the vine carried none.";
+        var feeding = FeedingLeaves.Of(summary) is { } leaves
             ? $"These leaves fed the fruit: those {leaves.AgesText} gave {leaves.PercentText} of the sugar"
             : "No leaves fed the fruit from veraison on: together they gained no carbon";
         return summary.RipeningCapacityGPerKgD is { } capacity && double.IsFinite(capacity)

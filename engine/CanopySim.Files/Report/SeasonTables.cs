@@ -21,8 +21,12 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["End of the season", Date(dates.End), None, None];
     }
 
+    public string ThermalTime() =>
+        $"Thermal time counts from budbreak, above {Measure.Temperature(units, _summary.ThermalTime.BaseDegC, 1)}: {_summary.ThermalTime.Method}.";
+
     public IEnumerable<IReadOnlyList<string>> FeedingLeaves()
     {
+        if (!Charts.FeedingLeaves.HasFruit(_summary)) yield break;
         foreach (var share in _summary.RipeningCarbonByLeafAge.OrderBy(s => s.FromD))
         {
             var ages = share.ToD - share.FromD <= Charts.FeedingLeaves.WidestClosedClassD
@@ -84,7 +88,6 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["Directions of the sky", Whole(checks.SkyDirections)];
         yield return ["Quality of the light", _summary.Quality];
         yield return ["Seed", $"{_summary.Seed}"];
-        yield return ["Thermal time", $"above {Measure.Temperature(units, _summary.ThermalTime.BaseDegC, 1)}: {_summary.ThermalTime.Method}"];
     }
 
     private static string Number(double value, int decimals) => double.IsFinite(value) ? Measure.Number(value, decimals) : None;
@@ -93,7 +96,15 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
 
     private static string Whole(int value) => FormattableString.Invariant($"{value}");
 
-    private static string Scientific(double value) => FormattableString.Invariant($"{value:0.0e+0}").Replace('-', '−');
+    /// <summary>A size as people write it, 3.1 × 10⁻¹².</summary>
+    private static string Scientific(double value)
+    {
+        if (value == 0) return "0";
+        if (!double.IsFinite(value)) return None;
+        var parts = FormattableString.Invariant($"{value:0.0e+0}").Split('e');
+        var raised = string.Concat(parts[1].Where(c => c != '+').Select(c => c == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[c - '0']));
+        return $"{parts[0]} × 10{raised}";
+    }
 
     private static string Date(DateOnly? date) => date is { } day ? SeasonSentences.Date(day) : None;
 
