@@ -7,11 +7,16 @@ namespace CanopySim.Tests.Light;
 
 /// <summary>
 /// Photons one by one through the scene by the ray tracer: absorbed, reflected or let through, each time in a new direction by
-/// the cosine law, where they hit. Knows no faces, pixels or matrix.
+/// the cosine law. Knows no pixels and no matrix. A photon goes on from where it hit; or, with <paramref name="evenFaces"/>, from
+/// anywhere on that face, or on that strip of ground, as radiosity has it.
 /// </summary>
-internal sealed class PathTracer(Scene scene, double leafReflectance, double leafTransmittance, double wood, double ground)
+internal sealed class PathTracer(
+    Scene scene, double leafReflectance, double leafTransmittance, double wood, double ground, bool evenFaces = false)
 {
+    private const int GroundStrips = 12;
+
     private readonly PeriodicRayTracer _tracer = new(scene);
+    private readonly SurfacePoints[] _points = [.. Enumerable.Range(0, scene.SurfaceCount).Select(surface => new SurfacePoints(scene, surface))];
 
     public int[] AbsorbedBySurface { get; } = new int[scene.SurfaceCount];
 
@@ -51,8 +56,14 @@ internal sealed class PathTracer(Scene scene, double leafReflectance, double lea
                     return;
                 }
 
-                var place = ray.At(-ray.Origin.Z / ray.Direction.Z);
-                (ray, from) = (new Ray(place with { Z = 0 }, Hemisphere.Cosine(up, Next(), Next())), -1);
+                var place = ray.At(-ray.Origin.Z / ray.Direction.Z) with { Z = 0 };
+                if (evenFaces)
+                {
+                    var strip = scene.Cell.Across / GroundStrips;
+                    place = new Point3((Math.Floor(place.X / strip) + Next()) * strip, Next() * scene.Cell.Along, 0);
+                }
+
+                (ray, from) = (new Ray(place, Hemisphere.Cosine(up, Next(), Next())), -1);
                 continue;
             }
 
@@ -66,10 +77,11 @@ internal sealed class PathTracer(Scene scene, double leafReflectance, double lea
                 return;
             }
 
-            var sameSide = chance < reflectance;
-            var normal = new SurfacePoints(scene, surface).Normal(hit.Triangle);
-            if (hit.UpperSide != sameSide) normal = -1 * normal;
-            (ray, from) = (new Ray(ray.At(hit.Distance), Hemisphere.Cosine(normal, Next(), Next())), hit.Triangle);
+            var upperSide = (chance < reflectance) == hit.UpperSide;
+            var points = _points[surface];
+            var (start, triangle) = evenFaces ? points.At((int)(Next() * int.MaxValue)) : (ray.At(hit.Distance), hit.Triangle);
+            var normal = (upperSide ? 1 : -1) * points.Normal(triangle);
+            (ray, from) = (new Ray(start, Hemisphere.Cosine(normal, Next(), Next())), triangle);
         }
     }
 }
