@@ -22,7 +22,7 @@ public sealed record IncidentLight
 
     /// <summary>
     /// Relative radiance of the sky in each of the geometry's directions, any scale; null for a uniform sky. It is scaled so that
-    /// a horizontal plane receives the diffuse irradiance given above. Directions below the horizon or under the slope count as 0.
+    /// a horizontal plane in the open receives the diffuse irradiance given above; a slope then misses what its hillside hides.
     /// </summary>
     public double[]? SkyRadiance { get; init; }
 }

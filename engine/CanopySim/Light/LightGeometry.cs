@@ -48,7 +48,8 @@ public sealed class LightGeometry
     internal SkyPatches Sky { get; }
 
     /// <param name="scene">The periodic cell.</param>
-    /// <param name="directions">Unit vectors of equal solid angle over the hemisphere, best about the normal of the slope.</param>
+    /// <param name="directions">Unit vectors of equal solid angle over the upper hemisphere. On a slope, those that point into the hillside are dark, and their
+    /// lines carry links by their other end.</param>
     /// <param name="quality">Pixels and tolerance; the number of directions is that of the list.</param>
     /// <param name="threads">Workers; the result is the same for any number.</param>
     public static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads)

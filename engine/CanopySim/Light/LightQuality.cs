@@ -1,8 +1,8 @@
 namespace CanopySim.Light;
 
 /// <summary>
-/// How finely light is sampled. The errors beside the levels are per-leaf errors of a day's PAR (root mean square over leaves,
-/// overcast sky), measured in LightErrorTests against 1,024 directions at 6 mm.
+/// How finely light is sampled. Root mean square error over leaves of a day's PAR, relative to the mean leaf, against 1,024
+/// directions at 6 mm and suns at 1 mm (hedge of 1,200 leaves, 14 suns; clear sky, overcast sky) stands beside each level.
 /// </summary>
 public readonly record struct LightQuality
 {
@@ -18,12 +18,15 @@ public readonly record struct LightQuality
     /// <summary>Scattering stops when a sweep changes less power than this share of what came in.</summary>
     public required double SolverTolerance { get; init; }
 
+    /// <summary>3.7 % clear, 4.9 % overcast; 13 % of a leaf's PAR in one clear hour.</summary>
     public static LightQuality Draft { get; } =
         new() { SkyDirectionCount = 48, SkyPixel = 0.016, SunPixel = 0.016, SolverTolerance = 1e-5 };
 
+    /// <summary>1.3 % clear, 1.7 % overcast; 4.5 % in one clear hour.</summary>
     public static LightQuality Standard { get; } =
         new() { SkyDirectionCount = 145, SkyPixel = 0.012, SunPixel = 0.008, SolverTolerance = 1e-5 };
 
+    /// <summary>0.5 % clear, 0.9 % overcast; 1.7 % in one clear hour.</summary>
     public static LightQuality Fine { get; } =
         new() { SkyDirectionCount = 290, SkyPixel = 0.008, SunPixel = 0.004, SolverTolerance = 1e-5 };
 

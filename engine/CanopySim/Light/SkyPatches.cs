@@ -24,12 +24,15 @@ internal sealed class SkyPatches
         for (var index = 0; index < directions.Count; index++)
         {
             var vertical = ProjectedGrid.VerticalOf(cell, directions[index]);
-            _sees[index] = vertical > 0 && pixels[index] > 0;
-            if (!_sees[index]) continue;
-            TotalPixels += pixels[index];
 
             // The cosine as the pixels have it, so that on flat ground the cell receives the diffuse irradiance to the last digit.
-            _horizontalWeights[index] = LinkPower * pixels[index] * Math.Max(0, directions[index].Z) / vertical / cell.GroundArea;
+            // A horizontal plane in the open sees what the hillside hides from the cell.
+            var solidAngle = pixels[index] > 0
+                ? LinkPower * pixels[index] / (Math.Abs(vertical) * cell.GroundArea)
+                : 2.0 / directions.Count;
+            _horizontalWeights[index] = solidAngle * Math.Max(0, directions[index].Z);
+            _sees[index] = vertical > 0 && directions[index].Z > 0 && pixels[index] > 0;
+            if (_sees[index]) TotalPixels += pixels[index];
         }
     }
 
@@ -45,8 +48,8 @@ internal sealed class SkyPatches
     public bool Sees(int direction) => _sees[direction];
 
     /// <summary>
-    /// π times the radiance of each direction [W m⁻²] for a diffuse horizontal irradiance of 1 W m⁻². A sky that is dark all over
-    /// stays dark.
+    /// π times the radiance of each direction [W m⁻²] for a diffuse irradiance of 1 W m⁻² on a horizontal plane in the open;
+    /// 0 in the hillside. A sky that is dark all over stays dark.
     /// </summary>
     public double[] Scale(double[]? relative)
     {
@@ -62,7 +65,7 @@ internal sealed class SkyPatches
         }
 
         if (horizontal > 0)
-            for (var index = 0; index < radiance.Length; index++) radiance[index] /= horizontal;
+            for (var index = 0; index < radiance.Length; index++) radiance[index] = _sees[index] ? radiance[index] / horizontal : 0;
         return radiance;
     }
 

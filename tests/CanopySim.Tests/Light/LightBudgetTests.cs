@@ -52,7 +52,7 @@ public class LightBudgetTests
     {
         // Leaves stick in wood and clusters here: what looks inside must not be lost.
         var scene = RandomScenes.Hedge(150, seed, new Cell(1.2, 0.8, riseAcross, riseAlong));
-        var directions = SkyRings.Spiral(100, riseAcross, riseAlong);
+        var directions = SkyRings.Spiral(100);
         var geometry = LightGeometry.Build(scene, directions, LightQuality.Standard, 2);
         var light = geometry.Solve(Day(), new Optics(), 2);
         Assert.InRange(geometry.InsideLinkShare, 1e-6, 0.05);

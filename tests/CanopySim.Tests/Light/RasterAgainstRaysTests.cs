@@ -91,10 +91,9 @@ public class RasterAgainstRaysTests
         const int Rays = 2_000;
         var cell = new Cell(1, 0.8, riseAcross, riseAlong);
         var scene = RandomScenes.Hedge(50, 9, cell, hedgeWidth: 1.1f);
-        var directions = SkyRings.Spiral(400, riseAcross, riseAlong);
-        double[] uniform = [.. directions.Select(direction => direction.Z > 0 ? 1.0 : 0)];
+        var directions = SkyRings.Spiral(400);
         var light = LightGeometry.Build(scene, directions, LightCases.Quality(0.005, 0.005), 2).Solve(
-            [LightCases.UniformSky() with { SkyRadiance = uniform }], LightCases.Black, 2);
+            [LightCases.UniformSky()], LightCases.Black, 2);
         var tracer = new PeriodicRayTracer(scene);
         var areas = scene.SurfaceAreas();
         var (chi, compared, all, allByRays) = (0.0, 0, 0.0, 0.0);

@@ -3,24 +3,20 @@ using System.Numerics;
 namespace CanopySim.Tests.Light;
 
 /// <summary>
-/// Directions of equal solid angle for the tests: a Fibonacci spiral over the hemisphere about a slope's normal. Heights
+/// Directions of equal solid angle for the tests: a Fibonacci spiral over the hemisphere. Heights
 /// are evenly spaced, so each point stands for 2π / count.
 /// </summary>
 internal static class SkyRings
 {
-    public static Vector3[] Spiral(int count, double riseAcross = 0, double riseAlong = 0)
+    public static Vector3[] Spiral(int count)
     {
-        var normal = Vector3.Normalize(new Vector3((float)-riseAcross, (float)-riseAlong, 1));
-        var across = Vector3.Normalize(Vector3.Cross(Vector3.UnitY, normal));
-        var along = Vector3.Cross(normal, across);
         var directions = new Vector3[count];
         for (var index = 0; index < count; index++)
         {
             var height = (index + 0.5) / count;
             var radius = Math.Sqrt(1 - (height * height));
             var angle = index * Math.PI * (3 - Math.Sqrt(5));
-            directions[index] = Vector3.Normalize(
-                ((float)(radius * Math.Cos(angle)) * across) + ((float)(radius * Math.Sin(angle)) * along) + ((float)height * normal));
+            directions[index] = new Vector3((float)(radius * Math.Cos(angle)), (float)(radius * Math.Sin(angle)), (float)height);
         }
 
         return directions;
