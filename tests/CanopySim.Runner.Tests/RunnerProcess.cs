@@ -21,7 +21,12 @@ internal static class RunnerProcess
 
     public static string FirstSeason { get; } = Path.Combine(Repository, "scenarios", "first-season", "scenario.yaml");
 
-    public static RunnerOutcome Run(string workingFolder, params string[] arguments)
+    public static RunnerOutcome Run(string workingFolder, params string[] arguments) => Run(workingFolder, _ => { }, arguments);
+
+    /// <param name="workingFolder">Where the program runs.</param>
+    /// <param name="whenStarted">Called once with the process that runs.</param>
+    /// <param name="arguments">The command line.</param>
+    public static RunnerOutcome Run(string workingFolder, Action<Process> whenStarted, params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -34,6 +39,7 @@ internal static class RunnerProcess
         using var process = Process.Start(start)!;
         try
         {
+            whenStarted(process);
             var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
             var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             if (!process.WaitForExit(LongestRun)) Assert.Fail($"canopysim {string.Join(' ', arguments)} did not end");
