@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CanopySim.Files;
 using CanopySim.Runner.Commands;
 using Spectre.Console.Cli;
@@ -21,6 +22,12 @@ public static class RunnerApp
             pressed.Cancel = true;
             stop.Cancel();
         };
+        // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        });
         var app = new CommandApp();
         app.Configure(Configure);
         try

@@ -8,6 +8,8 @@ namespace CanopySim.Runner.Commands;
 /// <summary><c>canopysim check</c>: what was understood, and how sure each value is.</summary>
 public sealed class CheckCommand : Command<CheckCommand.Settings>
 {
+    private const int WidthOfFiles = 2000;
+
     public sealed class Settings : ScenarioSettings
     {
         [CommandArgument(0, "<FILE>")]
@@ -17,6 +19,8 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        // A file or a pipe has no width: one line a value, so that it can be searched.
+        if (Console.IsOutputRedirected) AnsiConsole.Profile.Width = WidthOfFiles;
         foreach (var file in settings.Files)
         {
             var input = SeasonInput.Read(file, settings.Overrides);
@@ -25,7 +29,8 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
             Console.WriteLine($"{file}: {input.Document.Scenario.Name}");
             Console.WriteLine($"weather {days[0].Date:yyyy-MM-dd} to {days[^1].Date:yyyy-MM-dd}, {days.Count} days; season of {calendar.Year}; clock UTC{input.UtcOffsetHours:+0.##;-0.##;+0} h, standard time");
             Console.WriteLine($"estimated: {(input.Weather.EstimatedInputs.Count > 0 ? string.Join(", ", input.Weather.EstimatedInputs) : "nothing")}; gaps filled: {input.Weather.FilledGaps}");
-            var table = new Table().Border(TableBorder.None).AddColumns("key", "value", "mark", "source");
+            var table = new Table().Border(TableBorder.None)
+                .AddColumn("key", column => column.NoWrap()).AddColumns("value", "mark", "source");
             foreach (var value in input.Document.Values)
                 table.AddRow(Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark), Markup.Escape(value.Source));
             AnsiConsole.Write(table);

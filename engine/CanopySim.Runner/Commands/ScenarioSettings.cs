@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Globalization;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
 using Spectre.Console.Cli;
@@ -17,7 +18,12 @@ public class ScenarioSettings : CommandSettings
     public string? Seed { get; init; }
 
     /// <summary>The overrides, the seed among them.</summary>
-    public IReadOnlyList<string> Overrides => Seed is null ? Set : [.. Set, $"seed={Seed}"];
+    public IReadOnlyList<string> Overrides => Seed switch
+    {
+        null => Set,
+        _ when ulong.TryParse(Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed) => [.. Set, $"seed={seed}"],
+        _ => throw new InputError(new InputPlace("--seed"), InputError.Quote(Seed), "a whole number from 0"),
+    };
 }
 
 /// <summary>What every command that computes takes.</summary>
@@ -37,7 +43,7 @@ public class ComputeSettings : ScenarioSettings
 
     [CommandOption("--threads <N>")]
     [Description("Threads; all cores by default. Results are the same for any number.")]
-    public int? Threads { get; init; }
+    public string? Threads { get; init; }
 
     [CommandOption("--units <SYSTEM>")]
     [Description("metric (default) or us, for screens and reports; files stay metric.")]
@@ -51,12 +57,7 @@ public class ComputeSettings : ScenarioSettings
 
     public Units Units => OneOf("--units", UnitsText, Units.Metric, Units.Us);
 
-    public int ThreadCount => Threads switch
-    {
-        null => Environment.ProcessorCount,
-        >= 1 and <= 1024 => Threads.Value,
-        _ => throw new InputError(new InputPlace("--threads"), $"{Threads}", "a number from 1 to 1024"),
-    };
+    public int ThreadCount => NumberOption.Whole(Threads, "--threads", 1, 1024) ?? Environment.ProcessorCount;
 
     /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
     public string OutFolder(string scenarioPath)

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
 using CanopySim.Files.Results;
@@ -28,6 +29,9 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         var until = settings.Until is { } text ? DateText.Read(text, "--until") : (DateOnly?)null;
         var leavesOn = settings.LeavesOn.Select(day => DateText.Read(day, "--leaves-on")).ToList();
         var input = SeasonInput.Read(settings.Scenario, settings.Overrides);
+        var calendar = SeasonCalendar.Of(input.Document.Scenario, input.Weather);
+        if (until is { } last) CheckInSeason(last, "--until", calendar);
+        foreach (var day in leavesOn) CheckInSeason(day, "--leaves-on", calendar);
         using var folder = ResultsFolder.Begin(settings.OutFolder(settings.Scenario));
         var watch = Stopwatch.StartNew();
         SeasonResult result;
@@ -59,6 +63,13 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         folder.Commit();
         if (!settings.Quiet) Tell(result, input.Document.Scenario, units, settings.OutFolder(settings.Scenario));
         return RunnerApp.Ok;
+    }
+
+    // A day of another year would end the season before it began, in silence.
+    private static void CheckInSeason(DateOnly day, string option, SeasonCalendar calendar)
+    {
+        if (day < calendar.HeatFrom || day > calendar.LastDay)
+            throw new InputError(new InputPlace(option), $"{day:yyyy-MM-dd}, outside the season", $"a day from {calendar.HeatFrom:yyyy-MM-dd} to {calendar.LastDay:yyyy-MM-dd}");
     }
 
     private static void Tell(SeasonResult result, Scenario scenario, Units units, string folder)

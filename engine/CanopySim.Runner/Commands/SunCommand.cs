@@ -22,24 +22,23 @@ public sealed class SunCommand : Command<SunCommand.Settings>
 
         [CommandOption("--latitude <DEGREES>")]
         [Description("North positive.")]
-        public double? Latitude { get; init; }
+        public string? Latitude { get; init; }
 
         [CommandOption("--longitude <DEGREES>")]
         [Description("East positive.")]
-        public double? Longitude { get; init; }
+        public string? Longitude { get; init; }
 
         [CommandOption("--elevation <METERS>")]
         [Description("Height above the sea; 0 by default.")]
-        public double? Elevation { get; init; }
+        public string? Elevation { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        InRange("--latitude", settings.Latitude, 90);
-        InRange("--longitude", settings.Longitude, 180);
-        InRange("--elevation", settings.Elevation, 9000);
+        // All is read before the first line is printed: wrong input prints no half table.
+        var times = Asked(settings);
         Console.WriteLine("utc,zenith_deg,azimuth_deg");
-        foreach (var time in Asked(settings))
+        foreach (var time in times)
         {
             var sun = SolarPosition.At(time.Utc, time.LatitudeDegrees, time.LongitudeDegrees, time.ElevationMeters);
             Console.WriteLine(string.Create(
@@ -51,18 +50,15 @@ public sealed class SunCommand : Command<SunCommand.Settings>
 
     private static IReadOnlyList<SunTime> Asked(Settings settings)
     {
+        var latitude = NumberOption.Read(settings.Latitude, "--latitude", -90, 90);
+        var longitude = NumberOption.Read(settings.Longitude, "--longitude", -180, 180);
+        var elevation = NumberOption.Read(settings.Elevation, "--elevation", -450, 9000);
         if ((settings.At is null) == (settings.Times is null))
             throw new InputError(new InputPlace("sun"), settings.At is null ? "neither --at nor --times" : "both --at and --times", "one of them");
-        if (settings.Times is { } file) return SunTimes.Read(file, settings.Latitude, settings.Longitude, settings.Elevation);
-        if (settings.Latitude is not { } latitude || settings.Longitude is not { } longitude)
+        if (settings.Times is { } file) return SunTimes.Read(file, latitude, longitude, elevation);
+        if (latitude is not { } north || longitude is not { } east)
             throw new InputError(new InputPlace("--at"), "no place", "--latitude and --longitude beside it");
         var utc = SunTimes.Utc(settings.At!, new InputPlace("--at"));
-        return [new SunTime(settings.At!, utc, latitude, longitude, settings.Elevation ?? 0)];
-    }
-
-    private static void InRange(string option, double? value, double limit)
-    {
-        if (value is { } number && !(Math.Abs(number) <= limit))
-            throw new InputError(new InputPlace(option), number.ToString(CultureInfo.InvariantCulture), $"a number from {-limit} to {limit}");
+        return [new SunTime(settings.At!, utc, north, east, elevation ?? 0)];
     }
 }
