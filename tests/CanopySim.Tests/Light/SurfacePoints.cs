@@ -1,4 +1,3 @@
-using System.Numerics;
 using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.RayTracing;
