@@ -136,7 +136,13 @@ public sealed class Simulation
 
     internal void SufferFrost(WeatherDay weather)
     {
-        if (_secondaryBreak == weather.Date) BreakBuds();
+        if (_secondaryBreak is { } secondaryBreak)
+        {
+            // No shoot, no way to bloom: it begins when the secondary buds break.
+            _stages.RestartBloom();
+            if (secondaryBreak <= weather.Date) BreakBuds();
+        }
+
         if (_stages.Budbreak is null || _stages.Bloom is not null) return;
         if (weather.MinimumTemperatureCelsius > _scenario.Growth.SpringFrostKill || !Canopy.PrimaryShoots().Any()) return;
         foreach (var vine in Canopy.Vines) _lost[vine.Id.Value] += FrostDamage.Kill(vine, _scenario.Carbon);

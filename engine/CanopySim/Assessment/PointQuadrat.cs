@@ -59,12 +59,17 @@ public static class PointQuadrat
     {
         var along = (float)(cell.Along * SeededValue.Uniform(scenario.Seed, "quadrat along", insertion));
         var second = SeededValue.Uniform(scenario.Seed, "quadrat across", insertion);
-        if (flat) return (new Vector3((float)(cell.Across * (second - 0.5)), along, 0), Vector3.UnitZ);
+        var ground = (float)cell.RiseAlong * along;
+        if (flat)
+        {
+            var across = (float)(cell.Across * (second - 0.5));
+            return (new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ);
+        }
 
         // The fruit zone: 0.4 m over a hedge's cordon, 0.4 m under a curtain's. Common practice, no source.
         var (from, to) = scenario.Trellis.Form == TrellisForm.HangingCurtain ? (-0.45, -0.05) : (0.0, 0.4);
         var height = (float)(scenario.Trellis.CordonHeightOrDefault + from + ((to - from) * second));
-        return (new Vector3((float)(-0.5 * cell.Across), along, height), Vector3.UnitX);
+        return (new Vector3((float)(-0.5 * cell.Across), along, ground + height), Vector3.UnitX);
     }
 
     // Across the wall only this row counts; along it, and under a roof both ways, the cell repeats.
@@ -80,7 +85,9 @@ public static class PointQuadrat
             {
                 for (var j = -1; j <= 1; j++)
                 {
-                    var shift = new Vector3(i * (float)scene.Cell.Across, j * (float)scene.Cell.Along, 0);
+                    var (across, along) = (i * scene.Cell.Across, j * scene.Cell.Along);
+                    var rise = (across * scene.Cell.RiseAcross) + (along * scene.Cell.RiseAlong);
+                    var shift = new Vector3((float)across, (float)along, (float)rise);
                     if (Distance(scene, triangle, origin - shift, direction) is not { } distance) continue;
                     var key = (((surface * 3) + i + 1) * 3) + j + 1;
                     nearest[key] = Math.Min(distance, nearest.GetValueOrDefault(key, float.MaxValue));

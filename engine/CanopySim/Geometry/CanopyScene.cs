@@ -61,18 +61,19 @@ public sealed class CanopyScene(Scenario scenario)
     /// <summary>Places the canopy as it stands.</summary>
     public PlacedCanopy Place(Canopy canopy, SceneDetail detail)
     {
+        var cell = CellOf(scenario);
         var triangles = new TriangleList();
         var leaves = new List<Leaf?>();
         var centers = new List<Vector3>();
         var areas = new List<double>();
         foreach (var vine in canopy.Vines)
         {
-            AddPermanentWood(triangles, vine);
+            AddPermanentWood(triangles, vine, cell);
             Register(null, default, 0);
             foreach (var shoot in vine.Shoots) AddShoot(shoot);
         }
 
-        return new PlacedCanopy(triangles.Build(CellOf(scenario)), leaves, centers, areas);
+        return new PlacedCanopy(triangles.Build(cell), leaves, centers, areas);
 
         void Register(Leaf? leaf, Vector3 center, double area)
         {
@@ -83,7 +84,9 @@ public sealed class CanopyScene(Scenario scenario)
 
         void AddShoot(Shoot shoot)
         {
-            var points = _path.Nodes(shoot);
+            // The cordon follows the ground, and a shoot stands on it whole.
+            var lift = (float)(cell.RiseAlong * shoot.PositionAlongRow) * Vector3.UnitZ;
+            var points = Array.ConvertAll(_path.Nodes(shoot), point => point + lift);
             AddAxis(triangles, points, detail);
             Register(null, default, 0);
             for (var i = 0; i < shoot.Phytomers.Count; i++)
@@ -151,14 +154,17 @@ public sealed class CanopyScene(Scenario scenario)
         }
     }
 
-    private void AddPermanentWood(TriangleList triangles, Vine vine)
+    private void AddPermanentWood(TriangleList triangles, Vine vine, Cell cell)
     {
         var y = (float)vine.PositionAlongRow;
         var half = 0.5f * (float)scenario.Rows.VineSpacing;
         var height = (float)scenario.Trellis.CordonHeightOrDefault - CordonRadius;
+        var rise = (float)cell.RiseAlong;
         triangles.Begin(SurfaceKind.Wood);
-        triangles.AddTube(new Vector3(0, y, 0), new Vector3(0, y, height), TrunkRadius, TrunkRadius, 6);
-        triangles.AddTube(new Vector3(0, y - half, height), new Vector3(0, y + half, height), CordonRadius, CordonRadius, 6);
+        triangles.AddTube(Over(y, 0), Over(y, height), TrunkRadius, TrunkRadius, 6);
+        triangles.AddTube(Over(y - half, height), Over(y + half, height), CordonRadius, CordonRadius, 6);
+
+        Vector3 Over(float along, float above) => new(0, along, above + (rise * along));
     }
 
     private static void AddAxis(TriangleList triangles, Vector3[] points, SceneDetail detail)
