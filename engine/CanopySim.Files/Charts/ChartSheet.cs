@@ -174,6 +174,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         plot.Axes.Left.TickGenerator = panel.IsEmpty
             ? new NumericManual()
             : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
+        plot.Grid.IsVisible = !panel.IsEmpty;
         plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
         panel.Finish(Stages.Select(s => ChartAxis.PlaceOf(s.Date)));
 

@@ -14,6 +14,7 @@ internal static class LeafAgeCharts
         panel.Stack(xs, layers);
         var caption = FeedingLeaves.Of(season.Summary) is { } leaves
             ? $"Each band is what leaves of one age gained; while the fruit ripened, leaves {leaves.AgesText} gave {leaves.PercentText} of it."
+            : panel.IsEmpty ? "No leaves gained carbon in this season."
             : "Each band is what leaves of one age gained: where it is wide, leaves of that age carry the vine.";
         return new ChartSheet(SeasonCharts.CarbonByLeafAge, "Carbon gained, by age of leaf", caption, series.Axis, [panel])
         {
