@@ -69,18 +69,23 @@ internal sealed class ScatteringSolver(LinkMatrix matrix, LightNodes nodes, Band
 
     private Vector256<float> Receive(int node, float[] source)
     {
-        var sum = Vector256.LoadUnsafe(ref source[node * Lanes]);
+        // Two sums: each multiply-add waits for the one before it in its chain.
+        var (even, odd) = (Vector256.LoadUnsafe(ref source[node * Lanes]), Vector256<float>.Zero);
         ref var radiosity = ref MemoryMarshal.GetArrayDataReference(_radiosity);
         var (start, end) = (matrix.Starts[node], matrix.Starts[node + 1]);
         var senders = matrix.Senders.AsSpan(start, end - start);
         var counts = matrix.Counts.AsSpan(start, end - start);
-        for (var i = 0; i < senders.Length; i++)
+        var i = 0;
+        for (; i + 1 < senders.Length; i += 2)
         {
-            var sent = Vector256.LoadUnsafe(ref Unsafe.Add(ref radiosity, senders[i] * Lanes));
-            sum = Vector256.FusedMultiplyAdd(Vector256.Create(counts[i]), sent, sum);
+            even = Vector256.FusedMultiplyAdd(Vector256.Create(counts[i]), Sent(ref radiosity, senders[i]), even);
+            odd = Vector256.FusedMultiplyAdd(Vector256.Create(counts[i + 1]), Sent(ref radiosity, senders[i + 1]), odd);
         }
 
-        return sum;
+        if (i < senders.Length) even = Vector256.FusedMultiplyAdd(Vector256.Create(counts[i]), Sent(ref radiosity, senders[i]), even);
+        return even + odd;
+
+        static Vector256<float> Sent(ref float radiosity, int node) => Vector256.LoadUnsafe(ref Unsafe.Add(ref radiosity, node * Lanes));
     }
 
     private Vector256<float> Send(int node, Vector256<float> power)

@@ -7,7 +7,7 @@ namespace CanopySim.Tests.Light;
 
 public class ScatteringMonteCarloTests
 {
-    private const int Photons = 60_000;
+    private const int Photons = 30_000;
 
     // Photons that go on from anywhere on the face do what links mean: only sampling is left, here 400 directions at 6 mm.
     private const double SamplingError = 0.001;
