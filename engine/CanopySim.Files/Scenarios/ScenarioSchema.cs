@@ -14,7 +14,9 @@ public static class ScenarioSchema
 
     private static readonly JsonSerializerOptions Written = new()
     {
-        WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     public static string Json()
@@ -82,7 +84,9 @@ public static class ScenarioSchema
 
         var number = new JsonObject
         {
-            ["type"] = type == typeof(int) ? "integer" : "number", ["minimum"] = parameter.Min, ["maximum"] = parameter.Max,
+            ["type"] = type == typeof(int) ? "integer" : "number",
+            ["minimum"] = parameter.Min,
+            ["maximum"] = parameter.Max,
         };
         return type == typeof(int)
             ? number

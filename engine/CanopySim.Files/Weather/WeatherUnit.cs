@@ -13,39 +13,81 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
 
     private static readonly Dictionary<string, WeatherUnit> Temperatures = new(StringComparer.Ordinal)
     {
-        ["c"] = new(1), ["celsius"] = new(1), ["f"] = new(5.0 / 9, -32 * 5.0 / 9), ["fahrenheit"] = new(5.0 / 9, -32 * 5.0 / 9),
-        ["k"] = new(1, -273.15), ["kelvin"] = new(1, -273.15),
+        ["c"] = new(1),
+        ["celsius"] = new(1),
+        ["f"] = new(5.0 / 9, -32 * 5.0 / 9),
+        ["fahrenheit"] = new(5.0 / 9, -32 * 5.0 / 9),
+        ["k"] = new(1, -273.15),
+        ["kelvin"] = new(1, -273.15),
     };
 
     private static readonly Dictionary<string, WeatherUnit> Humidities = new(StringComparer.Ordinal)
     {
-        ["%"] = new(1), ["percent"] = new(1), ["pct"] = new(1), ["1"] = new(100), ["fraction"] = new(100),
+        ["%"] = new(1),
+        ["percent"] = new(1),
+        ["pct"] = new(1),
+        ["1"] = new(100),
+        ["fraction"] = new(100),
     };
 
     private static readonly Dictionary<string, WeatherUnit> Lengths = new(StringComparer.Ordinal)
     {
-        ["mm"] = new(1), ["cm"] = new(10), ["in"] = new(1000 * MetersPerInch), ["inch"] = new(1000 * MetersPerInch),
-        ["inches"] = new(1000 * MetersPerInch), ["mmd"] = new(1), ["mmday"] = new(1), ["mmh"] = new(1), ["lm2"] = new(1), ["kgm2"] = new(1),
+        ["mm"] = new(1),
+        ["cm"] = new(10),
+        ["in"] = new(1000 * MetersPerInch),
+        ["inch"] = new(1000 * MetersPerInch),
+        ["inches"] = new(1000 * MetersPerInch),
+        ["mmd"] = new(1),
+        ["mmday"] = new(1),
+        ["mmh"] = new(1),
+        ["lm2"] = new(1),
+        ["kgm2"] = new(1),
     };
 
     private static readonly Dictionary<string, WeatherUnit> Speeds = new(StringComparer.Ordinal)
     {
-        ["ms"] = new(1), ["ms1"] = new(1), ["msec"] = new(1), ["mps"] = new(1), ["kmh"] = new(1 / 3.6), ["kmh1"] = new(1 / 3.6),
-        ["kph"] = new(1 / 3.6), ["mph"] = new(MetersPerMile / 3600), ["mih"] = new(MetersPerMile / 3600), ["kn"] = new(1852.0 / 3600),
-        ["kt"] = new(1852.0 / 3600), ["kts"] = new(1852.0 / 3600), ["knots"] = new(1852.0 / 3600), ["fts"] = new(0.3048),
+        ["ms"] = new(1),
+        ["ms1"] = new(1),
+        ["msec"] = new(1),
+        ["mps"] = new(1),
+        ["kmh"] = new(1 / 3.6),
+        ["kmh1"] = new(1 / 3.6),
+        ["kph"] = new(1 / 3.6),
+        ["mph"] = new(MetersPerMile / 3600),
+        ["mih"] = new(MetersPerMile / 3600),
+        ["kn"] = new(1852.0 / 3600),
+        ["kt"] = new(1852.0 / 3600),
+        ["kts"] = new(1852.0 / 3600),
+        ["knots"] = new(1852.0 / 3600),
+        ["fts"] = new(0.3048),
     };
 
     private static readonly Dictionary<string, WeatherUnit> Pressures = new(StringComparer.Ordinal)
     {
-        ["kpa"] = new(1), ["hpa"] = new(0.1), ["mbar"] = new(0.1), ["mb"] = new(0.1), ["pa"] = new(0.001), ["inhg"] = new(3.386389),
-        ["mmhg"] = new(0.1333224), ["bar"] = new(100),
+        ["kpa"] = new(1),
+        ["hpa"] = new(0.1),
+        ["mbar"] = new(0.1),
+        ["mb"] = new(0.1),
+        ["pa"] = new(0.001),
+        ["inhg"] = new(3.386389),
+        ["mmhg"] = new(0.1333224),
+        ["bar"] = new(100),
     };
 
     // Sums of a day or an hour, in MJ m⁻².
     private static readonly Dictionary<string, double> Energies = new(StringComparer.Ordinal)
     {
-        ["mjm2"] = 1, ["mj"] = 1, ["kjm2"] = 0.001, ["jm2"] = 1e-6, ["jcm2"] = 0.01, ["kwhm2"] = 3.6, ["whm2"] = 0.0036,
-        ["ly"] = 0.04184, ["langley"] = 0.04184, ["langleys"] = 0.04184, ["calcm2"] = 0.04184,
+        ["mjm2"] = 1,
+        ["mj"] = 1,
+        ["kjm2"] = 0.001,
+        ["jm2"] = 1e-6,
+        ["jcm2"] = 0.01,
+        ["kwhm2"] = 3.6,
+        ["whm2"] = 0.0036,
+        ["ly"] = 0.04184,
+        ["langley"] = 0.04184,
+        ["langleys"] = 0.04184,
+        ["calcm2"] = 0.04184,
     };
 
     /// <summary>The unit by its name for a quantity; null for a name that is none of its units.</summary>

@@ -16,8 +16,18 @@ public sealed class LightFilesTest
         var band = new LightBand(300.5, 100, 250, 20, 80, 50.5);
         var moment = new LightMoment
         {
-            TimeUtc = new DateTimeOffset(2024, 7, 1, 13, 30, 0, TimeSpan.FromHours(-7)), SunZenithDeg = 30.123456789, SunAzimuthDeg = 180, SunDirectionInCell = (0.1, -0.2, 0.97),
-            CellAcrossM = 2.4, CellAlongM = 1.5, LeafAreaM2 = 5, SunlitLeafAreaM2 = 2, GroundSunlitFraction = 0.4, SkyGapFraction = 0.3, Par = band, Nir = band with { ReflectedWM2 = 99 },
+            TimeUtc = new DateTimeOffset(2024, 7, 1, 13, 30, 0, TimeSpan.FromHours(-7)),
+            SunZenithDeg = 30.123456789,
+            SunAzimuthDeg = 180,
+            SunDirectionInCell = (0.1, -0.2, 0.97),
+            CellAcrossM = 2.4,
+            CellAlongM = 1.5,
+            LeafAreaM2 = 5,
+            SunlitLeafAreaM2 = 2,
+            GroundSunlitFraction = 0.4,
+            SkyGapFraction = 0.3,
+            Par = band,
+            Nir = band with { ReflectedWM2 = 99 },
         };
         using var json = JsonDocument.Parse(LightFiles.Json(moment));
         var root = json.RootElement;

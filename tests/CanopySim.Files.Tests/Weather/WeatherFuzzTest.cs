@@ -11,7 +11,7 @@ public sealed class WeatherFuzzTest
     private const string Days = "date,tmin,tmax,rain [mm],rh,wind (mph)\n2014-04-01,5,15,0,60,4\n2014-04-02,4,14,2,70,5\n2014-04-03,6,16,0,65,3\n";
 
     private static readonly string Hours =
-        "time;temp [°C];rh_%;ghi W/m2;pressure\n" + string.Concat(Enumerable.Range(0, 60).Select(hour => $"2014-04-{1 + (hour / 24):00}T{hour % 24:00}:00;{hour};60;{hour * 10};1013\n"));
+        "time;temp [°C];rh_%;ghi W/m2;pressure\n" + string.Concat(Enumerable.Range(0, 60).Select(hour => $"2014-04-{1 + (hour / 24):00}T{hour % 24:00}:00;{hour % 24};60;{hour % 24 * 10};1013\n"));
 
     private static readonly string Epw =
         TestWeather.EpwHeader + string.Concat(Enumerable.Range(1, 24).Select(hour => TestWeather.EpwRow(2014, 4, 1, hour, hour, 0)));
@@ -26,6 +26,8 @@ public sealed class WeatherFuzzTest
         var folder = Directory.CreateTempSubdirectory("canopysim-").FullName;
         var path = Path.Combine(folder, "weather.csv");
         var (read, refused) = (0, 0);
+        // Undamaged it is read: else every case would be refused for the same reason.
+        TestWeather.Read(text);
         try
         {
             Mutations.Of(text).Sample(
