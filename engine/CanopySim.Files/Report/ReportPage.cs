@@ -1,5 +1,6 @@
 using System.Text;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Scenarios;
 using CanopySim.Results;
 
 namespace CanopySim.Files.Report;

@@ -9,7 +9,7 @@ namespace CanopySim.Files.Scenarios;
 /// <param name="Source">Where the default comes from; empty for a given value.</param>
 /// <param name="Where">File and line, <c>--set</c>, or <c>default</c>.</param>
 /// <param name="Help">What the key means.</param>
-public sealed record UnderstoodValue(string Key, string Value, Mark Mark, string Source, string Where, string Help);
+public sealed record UnderstoodValue(string Key, string Value, Mark Mark, string Source, string Where = "", string Help = "");
 
 /// <summary>A scenario as it was read, with where everything in it came from.</summary>
 public sealed record ScenarioDocument

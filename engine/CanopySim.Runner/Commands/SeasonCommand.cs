@@ -59,7 +59,7 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
 
         File.WriteAllText(
             folder.File("report.html"),
-            ReportPage.Html(result, input.Document.Scenario, units, ReportValues.Of(input.Document), pictures, DateOnly.FromDateTime(DateTime.Now)));
+            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, pictures, DateOnly.FromDateTime(DateTime.Now)));
         folder.Commit();
         if (!settings.Quiet) Tell(result, input.Document.Scenario, units, settings.OutFolder(settings.Scenario));
         return RunnerApp.Ok;

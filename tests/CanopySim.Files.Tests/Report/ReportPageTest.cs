@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
+using CanopySim.Files.Scenarios;
 using CanopySim.Files.Tests.Charts;
 using CanopySim.Parameters;
 using CanopySim.Results;
