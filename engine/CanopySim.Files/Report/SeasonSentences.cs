@@ -38,7 +38,14 @@ public static class SeasonSentences
         return $"The target of {target} was not reached: {stood} ({Reason(season.Summary)}).";
     }
 
-    public static string Reason(SeasonSummary summary) => summary.EndReason.Replace('_', ' ');
+    /// <summary>Why the season ended, in words; a reason without words of its own is said as the summary says it.</summary>
+    public static string Reason(SeasonSummary summary) => summary.EndReason switch
+    {
+        "harvest" => "harvested",
+        "season_over" => "the last day of the season or of the weather",
+        "until" => "the last day that was asked for",
+        var reason => reason.Replace('_', ' '),
+    };
 
     public static string Date(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 

@@ -60,6 +60,20 @@ public partial class ReportPageTest
         Assert.Contains("<h2>Which leaves fed", Page(InventedSeason.Full()));
     }
 
+    [Theory]
+    [InlineData("harvest", "harvested")]
+    [InlineData("killing_frost", "killing frost")]
+    [InlineData("leaf_fall", "leaf fall")]
+    [InlineData("season_over", "the last day of the season or of the weather")]
+    [InlineData("until", "the last day that was asked for")]
+    public void TheEndOfTheSeasonHasWords(string reason, string words)
+    {
+        var full = InventedSeason.Full();
+        Assert.Contains(
+            $"How the season ended: {words}.",
+            Page(full with { Summary = full.Summary with { EndReason = reason } }));
+    }
+
     [Fact]
     public void RipenessIsSaidWithItsDay()
     {
