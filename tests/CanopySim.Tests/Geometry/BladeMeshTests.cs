@@ -1,0 +1,61 @@
+using System.Numerics;
+using CanopySim.Geometry;
+using Xunit;
+
+namespace CanopySim.Tests.Geometry;
+
+public class BladeMeshTests
+{
+    public static TheoryData<bool> Meshes => [true, false];
+
+    [Fact]
+    public void Drawn_blades_have_ten_triangles_at_least_and_those_for_light_four()
+    {
+        Assert.True(BladeMesh.Drawn.TriangleCount >= 10);
+        Assert.True(BladeMesh.ForLight.TriangleCount >= 4);
+    }
+
+    [Theory]
+    [MemberData(nameof(Meshes))]
+    public void Area_is_one(bool drawn) => Assert.Equal(1, Triangles(drawn).Sum(Area), 1e-5);
+
+    [Theory]
+    [MemberData(nameof(Meshes))]
+    public void No_triangle_is_degenerate_and_all_show_their_upper_side(bool drawn)
+    {
+        foreach (var triangle in Triangles(drawn))
+        {
+            Assert.True(Area(triangle) > 1e-3);
+            Assert.True(Normal(triangle).Z > 0);
+        }
+    }
+
+    // The engine folds each half by 0.26 rad, assumed: the halves' normals stand 0.52 rad apart, leaning to the midrib.
+    [Theory]
+    [MemberData(nameof(Meshes))]
+    public void Halves_are_folded_up_along_the_midrib(bool drawn)
+    {
+        foreach (var triangle in Triangles(drawn))
+        {
+            var normal = Vector3.Normalize(Normal(triangle));
+            var right = (triangle[0].X + triangle[1].X + triangle[2].X) > 0;
+            Assert.Equal(0.26, MathF.Acos(normal.Z), 1e-3);
+            Assert.Equal(right ? -1 : 1, MathF.Sign(normal.X));
+            Assert.Equal(0, normal.Y, 1e-5);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Meshes))]
+    public void Is_the_same_on_both_sides(bool drawn)
+    {
+        var right = Triangles(drawn).Where(triangle => triangle.Sum(corner => corner.X) > 0).Sum(Area);
+        Assert.Equal(0.5, right, 1e-5);
+    }
+
+    private static IEnumerable<Vector3[]> Triangles(bool drawn) => (drawn ? BladeMesh.Drawn : BladeMesh.ForLight).Corners.Chunk(3);
+
+    private static Vector3 Normal(Vector3[] triangle) => Vector3.Cross(triangle[1] - triangle[0], triangle[2] - triangle[0]);
+
+    private static double Area(Vector3[] triangle) => 0.5 * Normal(triangle).Length();
+}
