@@ -26,8 +26,8 @@ public class LeafAgeingTests
         var curve = new LeafAgeCurve();
         for (var age = 0; age < 200; age++)
         {
-            if (age < 35) Assert.True(curve.At(age + 1) >= curve.At(age));
-            else Assert.True(curve.At(age + 1) <= curve.At(age));
+            if (age < 35) Assert.True(curve.At(age + 1) >= curve.At(age) - 1e-12);
+            else Assert.True(curve.At(age + 1) <= curve.At(age) + 1e-12);
         }
 
         Assert.Equal(curve.At(180), curve.At(400));
