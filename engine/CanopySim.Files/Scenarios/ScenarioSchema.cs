@@ -84,7 +84,7 @@ public static class ScenarioSchema
         if (parameter.Unit != "1")
         {
             // A number and something after it; the program itself knows every spelling of every unit.
-            return new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*{NumberPattern}\s*[^0-9\s.].*$" };
+            return new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*{NumberPattern}\s*(1\s*/)?[^0-9\s.].*$" };
         }
 
         var number = new JsonObject
