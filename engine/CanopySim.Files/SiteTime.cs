@@ -22,7 +22,8 @@ public sealed partial class SiteTime
             if (match.Groups["hours"].Success)
             {
                 minutes = 60 * int.Parse(match.Groups["hours"].ValueSpan, CultureInfo.InvariantCulture);
-                if (match.Groups["minutes"].Success) minutes += int.Parse(match.Groups["minutes"].ValueSpan, CultureInfo.InvariantCulture);
+                if (match.Groups["minutes"].Success)
+                    minutes += int.Parse(match.Groups["minutes"].ValueSpan, CultureInfo.InvariantCulture);
                 if (match.Groups["sign"].Value == "-") minutes = -minutes;
             }
 
@@ -35,7 +36,12 @@ public sealed partial class SiteTime
 
     /// <summary>The zone of a site that was read from a scenario.</summary>
     public static SiteTime Of(Site site) => TryOf(site.TimeZone)
-        ?? throw new InputError(new InputPlace("scenario"), InputError.Quote(site.TimeZone), Expected, "site.time_zone", Nearest(site.TimeZone));
+        ?? throw new InputError(
+            new InputPlace("scenario"),
+            InputError.Quote(site.TimeZone),
+            Expected,
+            "site.time_zone",
+            Nearest(site.TimeZone));
 
     internal const string Expected = "a zone such as America/Los_Angeles, or an offset such as UTC-08:00";
 
@@ -58,10 +64,14 @@ public sealed partial class SiteTime
         if (withOffset.Success) return withOffset.Value.ToDateTimeOffset().ToUniversalTime();
         var local = LocalDateTimePattern.ExtendedIso.Parse(Seconds(trimmed));
         if (!local.Success)
-            throw new InputError(place, $"{InputError.Quote(text)} is no time", "a time such as 2024-07-01T13:30, or with an offset 2024-07-01T13:30-07:00");
+            throw new InputError(
+                place,
+                $"{InputError.Quote(text)} is no time",
+                "a time such as 2024-07-01T13:30, or with an offset 2024-07-01T13:30-07:00");
         var mapping = _zone.MapLocal(local.Value);
         return mapping.Count == 0
-            ? throw new InputError(place, $"{InputError.Quote(text)}, which the clocks skip in {_zone.Id}", "a time that the clocks show")
+            ? throw new InputError(
+                place, $"{InputError.Quote(text)}, which the clocks skip in {_zone.Id}", "a time that the clocks show")
             : mapping.First().ToDateTimeOffset().ToUniversalTime();
     }
 

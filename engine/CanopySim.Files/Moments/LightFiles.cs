@@ -30,7 +30,9 @@ public static class LightFiles
         .Object("sun", json => json
             .Exact("zenith_deg", moment.SunZenithDeg)
             .Exact("azimuth_deg", moment.SunAzimuthDeg)
-            .ExactList("direction_in_cell", [moment.SunDirectionInCell.X, moment.SunDirectionInCell.Y, moment.SunDirectionInCell.Z]))
+            .ExactList(
+                "direction_in_cell",
+                [moment.SunDirectionInCell.X, moment.SunDirectionInCell.Y, moment.SunDirectionInCell.Z]))
         .Object("cell", json => json.Exact("across_m", moment.CellAcrossM).Exact("along_m", moment.CellAlongM))
         .Exact("leaf_area_m2", moment.LeafAreaM2)
         .Exact("sunlit_leaf_area_m2", moment.SunlitLeafAreaM2)

@@ -33,7 +33,10 @@ public sealed record LightMoment
     public required LightBand Nir { get; init; }
 }
 
-/// <summary>What becomes of the light of a band [W m⁻² of horizontal ground]. Clusters count as wood; reflected is summed from what goes up.</summary>
+/// <summary>
+/// What becomes of the light of a band [W m⁻² of horizontal ground]. Clusters count as wood; reflected is summed from what
+/// goes up.
+/// </summary>
 public sealed record LightBand(
     double IncidentDirectWM2,
     double IncidentDiffuseWM2,

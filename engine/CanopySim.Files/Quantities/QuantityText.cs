@@ -23,7 +23,9 @@ public static partial class QuantityText
         if (value is not double number) return null;
         var slack = RangeTolerance * Math.Max(Math.Abs(parameter.Min), Math.Abs(parameter.Max));
         if (number >= parameter.Min - slack && number <= parameter.Max + slack) return number;
-        var inUnit = text.Trim() == Show(number, parameter.Unit) ? "" : $" ({Show(Math.Round(number, 6), parameter.Unit)})";
+        var inUnit = text.Trim() == Show(number, parameter.Unit)
+            ? ""
+            : $" ({Show(Math.Round(number, 6), parameter.Unit)})";
         fault = new QuantityFault($"{InputError.Quote(text)}{inUnit} is out of range", Range(parameter));
         return null;
     }
@@ -66,7 +68,9 @@ public static partial class QuantityText
         var unitText = match.Groups["unit"].Value;
         if (unitText.StartsWith(','))
         {
-            fault = new QuantityFault($"{InputError.Quote(text)} has a comma in its number", $"{Expectation(parameter)}, with a decimal point");
+            fault = new QuantityFault(
+                $"{InputError.Quote(text)} has a comma in its number",
+                $"{Expectation(parameter)}, with a decimal point");
             return null;
         }
 
@@ -80,7 +84,8 @@ public static partial class QuantityText
         return WithUnit(number, unitText, text, parameter, out fault);
     }
 
-    private static double? PlainNumber(double number, string unitText, string text, ParameterAttribute parameter, out QuantityFault? fault)
+    private static double? PlainNumber(
+        double number, string unitText, string text, ParameterAttribute parameter, out QuantityFault? fault)
     {
         fault = null;
         if (unitText.Length == 0) return number;
@@ -89,7 +94,8 @@ public static partial class QuantityText
         return null;
     }
 
-    private static double? WithUnit(double number, string unitText, string text, ParameterAttribute parameter, out QuantityFault? fault)
+    private static double? WithUnit(
+        double number, string unitText, string text, ParameterAttribute parameter, out QuantityFault? fault)
     {
         fault = null;
         var target = Unit(parameter.Unit);
@@ -107,7 +113,9 @@ public static partial class QuantityText
         }
 
         if (unit.Measures(target)) return unit.Convert(number, target);
-        var found = unit.Simple is Dimension dimension ? $"{InputError.Quote(text)} is {UnitNames.Words(dimension)}" : $"{InputError.Quote(text)} has another kind of unit";
+        var found = unit.Simple is Dimension dimension
+            ? $"{InputError.Quote(text)} is {UnitNames.Words(dimension)}"
+            : $"{InputError.Quote(text)} has another kind of unit";
         fault = new QuantityFault(found, Expectation(parameter));
         return null;
     }
@@ -115,12 +123,15 @@ public static partial class QuantityText
     private static string Expectation(ParameterAttribute parameter)
     {
         if (parameter.Unit == "1") return $"a number, {Range(parameter)}";
-        var kind = Unit(parameter.Unit).Simple is Dimension dimension ? UnitNames.Words(dimension) : "a value with its unit";
+        var kind = Unit(parameter.Unit).Simple is Dimension dimension
+            ? UnitNames.Words(dimension)
+            : "a value with its unit";
         return $"{kind}, {Range(parameter)}";
     }
 
     private static UnitExpression Unit(string unit) =>
-        UnitExpression.TryParse(unit) ?? throw new ArgumentException($"\"{unit}\" of a parameter is no unit that can be read");
+        UnitExpression.TryParse(unit)
+            ?? throw new ArgumentException($"\"{unit}\" of a parameter is no unit that can be read");
 
     [GeneratedRegex(@"^(?<number>[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(?<unit>.*)$")]
     private static partial Regex NumberThenUnit();

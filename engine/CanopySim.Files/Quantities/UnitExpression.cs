@@ -30,12 +30,16 @@ internal sealed partial class UnitExpression
     /// <summary>True where values of one can be turned into values of the other.</summary>
     public bool Measures(UnitExpression other) => Kinds().SequenceEqual(other.Kinds());
 
-    /// <summary>A value in this unit, in another that measures the same. A temperature alone is absolute; beside others it is a difference.</summary>
+    /// <summary>
+    /// A value in this unit, in another that measures the same. A temperature alone is absolute; beside others it is a
+    /// difference.
+    /// </summary>
     public double Convert(double value, UnitExpression to)
     {
         if (Simple == Dimension.Temperature)
         {
-            var (from, scale) = (UnitNames.TemperatureScale(_factors[0].Name), UnitNames.TemperatureScale(to._factors[0].Name));
+            var (from, scale) = (
+                UnitNames.TemperatureScale(_factors[0].Name), UnitNames.TemperatureScale(to._factors[0].Name));
             return from == scale ? value : Temperature.From(value, from).As(scale);
         }
 
@@ -87,7 +91,8 @@ internal sealed partial class UnitExpression
             : null;
     }
 
-    private IEnumerable<(Dimension Dimension, double Exponent)> Kinds() => _factors.Select(factor => (factor.Dimension, factor.Exponent));
+    private IEnumerable<(Dimension Dimension, double Exponent)> Kinds() =>
+        _factors.Select(factor => (factor.Dimension, factor.Exponent));
 
     private static string Plain(string text)
     {

@@ -154,7 +154,8 @@ internal static class UnitNames
 
     private static (Dimension Dimension, double Size) Of(AmountOfSubstance amount) => (Dimension.Amount, amount.Moles);
 
-    private static (Dimension Dimension, double Size) Of(Pressure pressure) => (Dimension.Pressure, pressure.Kilopascals);
+    private static (Dimension Dimension, double Size) Of(Pressure pressure) =>
+        (Dimension.Pressure, pressure.Kilopascals);
 
     private static (Dimension Dimension, double Size) Of(Energy energy) => (Dimension.Energy, energy.Megajoules);
 

@@ -7,15 +7,18 @@ namespace CanopySim.Files.Results;
 internal sealed record CsvColumn<T>(string Name, Func<T, string> Cell)
 {
     /// <summary>A number to six significant digits.</summary>
-    public static CsvColumn<T> Number(string name, Func<T, double> value) => new(name, row => NumberText.Rounded(value(row), name));
+    public static CsvColumn<T> Number(string name, Func<T, double> value) =>
+        new(name, row => NumberText.Rounded(value(row), name));
 
     /// <summary>A number, or an empty cell where there is none.</summary>
     public static CsvColumn<T> Optional(string name, Func<T, double?> value) =>
         new(name, row => value(row) is double number ? NumberText.Rounded(number, name) : "");
 
-    public static CsvColumn<T> Whole(string name, Func<T, long> value) => new(name, row => NumberText.Whole(value(row)));
+    public static CsvColumn<T> Whole(string name, Func<T, long> value) =>
+        new(name, row => NumberText.Whole(value(row)));
 
-    public static CsvColumn<T> Date(string name, Func<T, DateOnly> value) => new(name, row => NumberText.Date(value(row)));
+    public static CsvColumn<T> Date(string name, Func<T, DateOnly> value) =>
+        new(name, row => NumberText.Date(value(row)));
 }
 
 /// <summary>Writes tables of results.</summary>
@@ -23,7 +26,9 @@ internal static class CsvTable
 {
     public static void Write<T>(string path, IReadOnlyList<CsvColumn<T>> columns, IEnumerable<T> rows)
     {
-        using var file = new StreamWriter(path, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+        using var file = new StreamWriter(
+            path, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false))
+        { NewLine = "\n" };
         file.WriteLine(string.Join(',', columns.Select(column => column.Name)));
         foreach (var row in rows) file.WriteLine(string.Join(',', columns.Select(column => column.Cell(row))));
     }

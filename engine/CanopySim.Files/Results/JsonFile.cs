@@ -15,7 +15,9 @@ internal sealed class JsonFile
     public JsonFile()
     {
         // Names of blocks keep their letters; nothing here is pasted into a page.
-        _json = new Utf8JsonWriter(_buffer, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        _json = new Utf8JsonWriter(
+            _buffer,
+            new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         _json.WriteStartObject();
     }
 
@@ -25,7 +27,8 @@ internal sealed class JsonFile
         return this;
     }
 
-    public JsonFile Date(string name, DateOnly? value) => Text(name, value is DateOnly date ? NumberText.Date(date) : null);
+    public JsonFile Date(string name, DateOnly? value) =>
+        Text(name, value is DateOnly date ? NumberText.Date(date) : null);
 
     public JsonFile Whole(string name, long value)
     {
@@ -40,7 +43,8 @@ internal sealed class JsonFile
     }
 
     /// <summary>A number to six significant digits, or null.</summary>
-    public JsonFile Number(string name, double? value) => Raw(name, value is double number ? NumberText.Rounded(number, name) : "null");
+    public JsonFile Number(string name, double? value) =>
+        Raw(name, value is double number ? NumberText.Rounded(number, name) : "null");
 
     /// <summary>A number with every digit: for closures, which are judged against 1e-9.</summary>
     public JsonFile Exact(string name, double value) => Raw(name, NumberText.Exact(value, name));

@@ -75,7 +75,8 @@ internal static class OwnFiles
     }
 
     private static bool IsPicture(string path) =>
-        Path.GetFileName(Path.GetDirectoryName(path)) == "charts" && PictureExtensions.Contains(Path.GetExtension(path)) && File.Exists(path);
+        Path.GetFileName(Path.GetDirectoryName(path)) == "charts" && PictureExtensions.Contains(Path.GetExtension(path))
+            && File.Exists(path);
 
     private static bool IsLink(string path) => File.GetAttributes(path).HasFlag(FileAttributes.ReparsePoint);
 }

@@ -13,7 +13,8 @@ public sealed class ResultsFolder : IDisposable
     private readonly string _partial;
     private bool _isCommitted;
 
-    private ResultsFolder(string target, InputPlace place, string partial) => (_target, _place, _partial) = (target, place, partial);
+    private ResultsFolder(string target, InputPlace place, string partial) =>
+        (_target, _place, _partial) = (target, place, partial);
 
     /// <summary>The folder as it was asked for.</summary>
     public string Target => _target;
@@ -28,7 +29,8 @@ public sealed class ResultsFolder : IDisposable
         try
         {
             var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
-            var parent = Path.GetDirectoryName(full) ?? throw new InputError(place, InputError.Quote(path), "a folder below the root");
+            var parent = Path.GetDirectoryName(full)
+                ?? throw new InputError(place, InputError.Quote(path), "a folder below the root");
             Directory.CreateDirectory(parent);
             var partial = Path.Combine(parent, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}.partial");
             Directory.CreateDirectory(partial);
@@ -92,19 +94,28 @@ public sealed class ResultsFolder : IDisposable
 
     private static void CheckReplaceable(string path, InputPlace place)
     {
-        if (System.IO.File.Exists(path)) throw new InputError(place, $"{InputError.Quote(path)} is a file", "a folder for the results");
+        if (System.IO.File.Exists(path))
+            throw new InputError(place, $"{InputError.Quote(path)} is a file", "a folder for the results");
         if (!Directory.Exists(path)) return;
         try
         {
-            if (System.IO.File.GetAttributes(Path.TrimEndingDirectorySeparator(path)).HasFlag(FileAttributes.ReparsePoint))
+            if (System.IO.File.GetAttributes(
+                    Path.TrimEndingDirectorySeparator(path)).HasFlag(FileAttributes.ReparsePoint))
                 throw new InputError(place, $"{InputError.Quote(path)} is a link", "a folder for the results");
             if (!Directory.EnumerateFileSystemEntries(path).Any()) return;
             if (!OwnFiles.HasSummary(path))
-                throw new InputError(place, $"the folder {InputError.Quote(path)} exists and holds no summary of ours", "a new folder, or one that this program wrote");
+                throw new InputError(
+                    place,
+                    $"the folder {InputError.Quote(path)} exists and holds no summary of ours",
+                    "a new folder, or one that this program wrote");
             var foreign = OwnFiles.Foreign(path).Order(StringComparer.Ordinal).Take(MostNamed + 1).ToList();
             if (foreign.Count == 0) return;
-            var named = string.Join(", ", foreign.Take(MostNamed).Select(InputError.Quote)) + (foreign.Count > MostNamed ? ", …" : "");
-            throw new InputError(place, $"the folder {InputError.Quote(path)} also holds {named}", "a folder with nothing but results, so that no file of yours is removed");
+            var named = string.Join(
+                ", ", foreign.Take(MostNamed).Select(InputError.Quote)) + (foreign.Count > MostNamed ? ", …" : "");
+            throw new InputError(
+                place,
+                $"the folder {InputError.Quote(path)} also holds {named}",
+                "a folder with nothing but results, so that no file of yours is removed");
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

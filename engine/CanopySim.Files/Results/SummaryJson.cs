@@ -10,7 +10,8 @@ public static class SummaryJson
     /// <summary>The version of the model that is running.</summary>
     public static string EngineVersion => typeof(Scenario).Assembly.GetName().Version?.ToString(3) ?? "unknown";
 
-    public static void Write(string path, SeasonSummary summary, InputHashes hashes) => File.WriteAllText(path, Text(summary, hashes));
+    public static void Write(string path, SeasonSummary summary, InputHashes hashes) =>
+        File.WriteAllText(path, Text(summary, hashes));
 
     public static string Text(SeasonSummary summary, InputHashes hashes)
     {
@@ -57,7 +58,8 @@ public static class SummaryJson
         File.WriteAllText(path, json.Finish());
     }
 
-    private static JsonFile Head(string scenario) => new JsonFile().Text("scenario", scenario).Text("engine_version", EngineVersion);
+    private static JsonFile Head(string scenario) =>
+        new JsonFile().Text("scenario", scenario).Text("engine_version", EngineVersion);
 
     private static JsonFile WriteHashes(JsonFile json, InputHashes hashes) => json.Object("input_sha256", inner => inner
         .Text("scenario", hashes.Scenario)

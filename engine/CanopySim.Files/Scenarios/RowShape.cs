@@ -28,7 +28,8 @@ internal sealed class RowShape
 
     public IReadOnlyList<string> Names { get; }
 
-    public string Example => $"[{string.Join(", ", Parameters.Select(parameter => QuantityText.Show(parameter.Max, parameter.Unit)))}]";
+    public string Example =>
+        $"[{string.Join(", ", Parameters.Select(parameter => QuantityText.Show(parameter.Max, parameter.Unit)))}]";
 
     public static RowShape Of(Type type) => Known.GetOrAdd(type, static found => new RowShape(found));
 
@@ -40,7 +41,8 @@ internal sealed class RowShape
     private string Show(object row)
     {
         var cells = _properties.Select((property, i) =>
-            QuantityText.Show(Convert.ToDouble(property.GetValue(row), CultureInfo.InvariantCulture), Parameters[i].Unit));
+            QuantityText.Show(
+                Convert.ToDouble(property.GetValue(row), CultureInfo.InvariantCulture), Parameters[i].Unit));
         return $"[{string.Join(", ", cells)}]";
     }
 }

@@ -42,7 +42,8 @@ internal sealed class ScenarioBinder(string file)
             if (entry is not null) _places[dotted] = entry.Place;
             if (key.Kind == KeyKind.Section)
             {
-                key.Property.SetValue(section, BindSection(SectionShape.Of(key.ValueType), entry?.Value, dotted, entry?.Place ?? place));
+                key.Property.SetValue(
+                    section, BindSection(SectionShape.Of(key.ValueType), entry?.Value, dotted, entry?.Place ?? place));
             }
             else if (entry is null)
             {
@@ -68,7 +69,8 @@ internal sealed class ScenarioBinder(string file)
 
     private object BindSingle(KeyShape key, MapEntry entry, string dotted)
     {
-        if (entry.Value is not ValueNode node) throw new InputError(entry.Place, entry.Value.Kind, Example(key), dotted);
+        if (entry.Value is not ValueNode node)
+            throw new InputError(entry.Place, entry.Value.Kind, Example(key), dotted);
         var value = ValueReader.Read(node, key, entry.Place, dotted);
         NoteGiven(key, dotted, ValueReader.Show(value, key), entry.Place);
         return value;
@@ -83,7 +85,8 @@ internal sealed class ScenarioBinder(string file)
             var path = string.Create(CultureInfo.InvariantCulture, $"{dotted}.{i}");
             var place = items[i].Place with { Column = null };
             _places[path] = place;
-            if (items[i] is not MapNode) throw new InputError(place, items[i].Kind, $"the keys {Names(SectionShape.Of(key.ValueType))}", path);
+            if (items[i] is not MapNode)
+                throw new InputError(place, items[i].Kind, $"the keys {Names(SectionShape.Of(key.ValueType))}", path);
             array.SetValue(BindSection(SectionShape.Of(key.ValueType), items[i], path, place), i);
         }
 
@@ -103,14 +106,21 @@ internal sealed class ScenarioBinder(string file)
             var place = items[i].Place with { Column = null };
             _places[path] = place;
             if (items[i] is not ListNode list || list.Items.Count != shape.Parameters.Count)
-                throw new InputError(place, items[i] is ListNode wrong ? $"a list of {wrong.Items.Count}" : items[i].Kind, $"a list such as {shape.Example}", path);
+                throw new InputError(
+                    place,
+                    items[i] is ListNode wrong ? $"a list of {wrong.Items.Count}" : items[i].Kind,
+                    $"a list such as {shape.Example}",
+                    path);
             var values = new object[list.Items.Count];
             for (var j = 0; j < values.Length; j++)
             {
                 var cell = list.Items[j];
                 var cellPath = $"{path}.{shape.Names[j]}";
-                if (cell is not ValueNode value) throw new InputError(cell.Place with { Column = null }, cell.Kind, $"a list such as {shape.Example}", cellPath);
-                values[j] = ValueReader.Quantity(value.Text, shape.Parameters[j], typeof(double), cell.Place with { Column = null }, cellPath);
+                if (cell is not ValueNode value)
+                    throw new InputError(
+                        cell.Place with { Column = null }, cell.Kind, $"a list such as {shape.Example}", cellPath);
+                values[j] = ValueReader.Quantity(
+                    value.Text, shape.Parameters[j], typeof(double), cell.Place with { Column = null }, cellPath);
             }
 
             array.SetValue(shape.Create(values), i);
@@ -153,7 +163,9 @@ internal sealed class ScenarioBinder(string file)
         var names = shape.Keys.Select(key => key.Name).ToList();
         var nearest = NearestName.Among(entry.Key, names) ?? ElsewhereKnown(SectionShape.Root, entry.Key, "");
         return new InputError(
-            entry.Place, $"unknown key {InputError.Quote(entry.Key)}", $"one of {Names(shape)}", path.Length == 0 ? entry.Key : $"{path}.{entry.Key}", nearest);
+            entry.Place, $"unknown key {InputError.Quote(entry.Key)}", $"one of {Names(shape)}", path.Length == 0
+                ? entry.Key
+                : $"{path}.{entry.Key}", nearest);
     }
 
     // A right key in the wrong section.
@@ -163,7 +175,9 @@ internal sealed class ScenarioBinder(string file)
         {
             var dotted = path + key.Name;
             if (key.Name == name) return dotted;
-            if (key.Kind == KeyKind.Section && ElsewhereKnown(SectionShape.Of(key.ValueType), name, dotted + ".") is string found) return found;
+            if (key.Kind == KeyKind.Section
+                    && ElsewhereKnown(SectionShape.Of(key.ValueType), name, dotted + ".") is string found)
+                return found;
         }
 
         return null;
@@ -191,7 +205,10 @@ internal sealed class ScenarioBinder(string file)
         if (key.Kind == KeyKind.RowList)
         {
             var shape = RowShape.Of(key.ValueType);
-            (mark, source, text) = (shape.Parameters[^1].Mark, shape.Parameters[^1].Source, shape.Show((System.Collections.IEnumerable)key.Default!));
+            (mark, source, text) = (
+                shape.Parameters[^1].Mark,
+                shape.Parameters[^1].Source,
+                shape.Show((System.Collections.IEnumerable)key.Default!));
         }
         else if (key.Kind is KeyKind.SectionList or KeyKind.TextMap)
         {

@@ -28,12 +28,16 @@ internal static class ScenarioChecks
     {
         const string Key = "site.time_zone";
         var time = SiteTime.TryOf(site.TimeZone)
-            ?? throw new InputError(placeOf(Key), InputError.Quote(site.TimeZone), SiteTime.Expected, Key, SiteTime.Nearest(site.TimeZone));
+            ?? throw new InputError(
+                placeOf(Key), InputError.Quote(site.TimeZone), SiteTime.Expected, Key, SiteTime.Nearest(site.TimeZone));
         var (clock, sun) = (time.StandardOffsetHours(), site.Longitude / 15);
         var apart = Math.Abs(clock - sun);
         if (Math.Min(apart, 24 - apart) <= MostHoursFromSun) return;
         throw new InputError(
-            placeOf(Key), $"{InputError.Quote(site.TimeZone)} at longitude {Text(site.Longitude)} deg", $"a zone near UTC{sun.ToString("+0;-0", CultureInfo.InvariantCulture)} hours, as the sun goes there", Key);
+            placeOf(Key),
+            $"{InputError.Quote(site.TimeZone)} at longitude {Text(site.Longitude)} deg",
+            $"a zone near UTC{sun.ToString("+0;-0", CultureInfo.InvariantCulture)} hours, as the sun goes there",
+            Key);
     }
 
     private static void CheckSeason(Scenario scenario, Func<string, InputPlace> placeOf)
@@ -43,25 +47,35 @@ internal static class ScenarioChecks
             Fail("season.year", Text(season.Year.Value), $"a year from {EarliestYear} to {LatestYear}");
         if (season.Budbreak is DateOnly budbreak)
         {
-            if (budbreak.Year is < EarliestYear or > LatestYear) Fail("season.budbreak", Text(budbreak), $"a day from {EarliestYear} to {LatestYear}");
-            if (season.Year is int spring && budbreak.Year != spring) Fail("season.budbreak", $"{Text(budbreak)}, outside season.year {spring}", $"a day of {spring}");
+            if (budbreak.Year is < EarliestYear or > LatestYear)
+                Fail("season.budbreak", Text(budbreak), $"a day from {EarliestYear} to {LatestYear}");
+            if (season.Year is int spring && budbreak.Year != spring)
+                Fail("season.budbreak", $"{Text(budbreak)}, outside season.year {spring}", $"a day of {spring}");
         }
 
-        if (season.Harvest == HarvestRule.Date && season.HarvestDate is null) Fail("season.harvest", "\"date\" without harvest_date", "a day in season.harvest_date");
+        if (season.Harvest == HarvestRule.Date && season.HarvestDate is null)
+            Fail("season.harvest", "\"date\" without harvest_date", "a day in season.harvest_date");
         if (season.HarvestDate is DateOnly harvest)
         {
             // South of the equator the fruit of a spring is picked in the next calendar year.
             if (season.Budbreak is DateOnly start && (harvest <= start || harvest > start.AddDays(365)))
-                Fail("season.harvest_date", $"{Text(harvest)}, with budbreak on {Text(start)}", "a day within a year after budbreak");
+                Fail(
+                    "season.harvest_date",
+                    $"{Text(harvest)}, with budbreak on {Text(start)}",
+                    "a day within a year after budbreak");
             var last = season.Year + (scenario.Site.IsSouthern ? 1 : 0);
             if (season.Year is int from && (harvest.Year < from || harvest.Year > last))
                 Fail("season.harvest_date", $"{Text(harvest)}, outside the season of {from}", $"a day of that season");
         }
 
         if (scenario.Fruit.LoadingEnds <= season.TargetSugar)
-            Fail("season.target_sugar", $"{Text(season.TargetSugar)} Brix", $"less than fruit.loading_ends, {Text(scenario.Fruit.LoadingEnds)} Brix: fruit never gets sweeter");
+            Fail(
+                "season.target_sugar",
+                $"{Text(season.TargetSugar)} Brix",
+                $"less than fruit.loading_ends, {Text(scenario.Fruit.LoadingEnds)} Brix: fruit never gets sweeter");
 
-        void Fail(string key, string found, string expected) => throw new InputError(placeOf(key), found, expected, key);
+        void Fail(string key, string found, string expected) =>
+            throw new InputError(placeOf(key), found, expected, key);
     }
 
     private static void CheckCanopy(Scenario scenario, Func<string, InputPlace> placeOf)
@@ -80,26 +94,56 @@ internal static class ScenarioChecks
         {
             var topping = scenario.CanopyWork.Topping[i];
             var key = $"canopy_work.topping.{i}";
-            ExactlyOne(topping.On is not null, topping.WhenShootsReach is not null, "on", "when_shoots_reach", key, placeOf);
+            ExactlyOne(
+                topping.On is not null, topping.WhenShootsReach is not null, "on", "when_shoots_reach", key, placeOf);
             ExactlyOne(topping.Height is not null, topping.Nodes is not null, "height", "nodes", key, placeOf);
             if (topping.On is DateOnly day && scenario.Season.Budbreak is DateOnly budbreak && day <= budbreak)
-                throw new InputError(placeOf(key + ".on"), $"{Text(day)}, with budbreak on {Text(budbreak)}", "a day after budbreak", key + ".on");
+                throw new InputError(
+                    placeOf(key + ".on"),
+                    $"{Text(day)}, with budbreak on {Text(budbreak)}",
+                    "a day after budbreak",
+                    key + ".on");
         }
     }
 
-    private static void ExactlyOne(bool first, bool second, string firstKey, string secondKey, string key, Func<string, InputPlace> placeOf)
+    private static void ExactlyOne(
+        bool first, bool second, string firstKey, string secondKey, string key, Func<string, InputPlace> placeOf)
     {
         if (first == second)
-            throw new InputError(placeOf(key), first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}", "exactly one of them", key);
+            throw new InputError(
+                placeOf(key),
+                first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}",
+                "exactly one of them",
+                key);
     }
 
     private static void CheckGrowth(Scenario scenario, Func<string, InputPlace> placeOf)
     {
         var growth = scenario.Growth;
-        Rising("growth.optimum_temperature", growth.OptimumTemperature, "growth.base_temperature", growth.BaseTemperature, placeOf);
-        Rising("growth.decline_temperature", growth.DeclineTemperature, "growth.optimum_temperature", growth.OptimumTemperature, placeOf);
-        Rising("growth.ceiling_temperature", growth.CeilingTemperature, "growth.decline_temperature", growth.DeclineTemperature, placeOf);
-        Rising("leaf.heat_closure_end", scenario.Leaf.HeatClosureEnd, "leaf.heat_closure_start", scenario.Leaf.HeatClosureStart, placeOf);
+        Rising(
+            "growth.optimum_temperature",
+            growth.OptimumTemperature,
+            "growth.base_temperature",
+            growth.BaseTemperature,
+            placeOf);
+        Rising(
+            "growth.decline_temperature",
+            growth.DeclineTemperature,
+            "growth.optimum_temperature",
+            growth.OptimumTemperature,
+            placeOf);
+        Rising(
+            "growth.ceiling_temperature",
+            growth.CeilingTemperature,
+            "growth.decline_temperature",
+            growth.DeclineTemperature,
+            placeOf);
+        Rising(
+            "leaf.heat_closure_end",
+            scenario.Leaf.HeatClosureEnd,
+            "leaf.heat_closure_start",
+            scenario.Leaf.HeatClosureStart,
+            placeOf);
     }
 
     private static void CheckAgeCurve(Scenario scenario, Func<string, InputPlace> placeOf)
@@ -110,7 +154,11 @@ internal static class ScenarioChecks
         for (var i = 1; i < points.Count; i++)
         {
             if (points[i].Age > points[i - 1].Age) continue;
-            throw new InputError(placeOf($"{Key}.{i}"), $"{Text(points[i].Age)} d after {Text(points[i - 1].Age)} d", "ages that rise", $"{Key}.{i}");
+            throw new InputError(
+                placeOf($"{Key}.{i}"),
+                $"{Text(points[i].Age)} d after {Text(points[i - 1].Age)} d",
+                "ages that rise",
+                $"{Key}.{i}");
         }
     }
 
@@ -124,7 +172,11 @@ internal static class ScenarioChecks
         {
             if (reflected + transmitted <= 1) return;
             var key = $"optics.leaf_{band}_reflectance";
-            throw new InputError(placeOf(key), $"{Text(reflected)}, with a transmittance of {Text(transmitted)}", "a sum of at most 1", key);
+            throw new InputError(
+                placeOf(key),
+                $"{Text(reflected)}, with a transmittance of {Text(transmitted)}",
+                "a sum of at most 1",
+                key);
         }
     }
 
@@ -134,15 +186,25 @@ internal static class ScenarioChecks
         if (carbon.InitialReserves > carbon.ReserveCeiling)
         {
             throw new InputError(
-                placeOf("carbon.initial_reserves"), Text(carbon.InitialReserves), $"at most carbon.reserve_ceiling, {Text(carbon.ReserveCeiling)}", "carbon.initial_reserves");
+                placeOf("carbon.initial_reserves"),
+                Text(carbon.InitialReserves),
+                $"at most carbon.reserve_ceiling, {Text(carbon.ReserveCeiling)}",
+                "carbon.initial_reserves");
         }
 
-        Rising("fruit.loading_ends", scenario.Fruit.LoadingEnds, "fruit.sugar_at_veraison", scenario.Fruit.SugarAtVeraison, placeOf);
+        Rising(
+            "fruit.loading_ends",
+            scenario.Fruit.LoadingEnds,
+            "fruit.sugar_at_veraison",
+            scenario.Fruit.SugarAtVeraison,
+            placeOf);
     }
 
-    private static void Rising(string key, double value, string lowerKey, double lower, Func<string, InputPlace> placeOf)
+    private static void Rising(
+        string key, double value, string lowerKey, double lower, Func<string, InputPlace> placeOf)
     {
-        if (value <= lower) throw new InputError(placeOf(key), Text(value), $"more than {lowerKey}, {Text(lower)}", key);
+        if (value <= lower)
+            throw new InputError(placeOf(key), Text(value), $"more than {lowerKey}, {Text(lower)}", key);
     }
 
     private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);

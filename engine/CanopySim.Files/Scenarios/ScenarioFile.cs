@@ -31,8 +31,10 @@ public static class ScenarioFile
     private static string WeatherPath(string named, InputPlace place)
     {
         var path = place.File == ScenarioLayers.SetOption ? named : ScenarioLayers.Beside(place.File, named);
-        if (Directory.Exists(path)) throw new InputError(place, $"{InputError.Quote(path)} is a folder", "a weather file", WeatherKey);
-        if (!File.Exists(path)) throw new InputError(place, $"no file {InputError.Quote(path)}", "a weather file", WeatherKey);
+        if (Directory.Exists(path))
+            throw new InputError(place, $"{InputError.Quote(path)} is a folder", "a weather file", WeatherKey);
+        if (!File.Exists(path))
+            throw new InputError(place, $"no file {InputError.Quote(path)}", "a weather file", WeatherKey);
         return path;
     }
 }

@@ -27,9 +27,11 @@ internal static class ScenarioLayers
         {
             var equals = text.IndexOf('=');
             if (equals <= 0)
-                throw new InputError(new InputPlace(SetOption), InputError.Quote(text), "KEY=VALUE, such as rows.spacing=2.4 m");
+                throw new InputError(
+                    new InputPlace(SetOption), InputError.Quote(text), "KEY=VALUE, such as rows.spacing=2.4 m");
             var key = text[..equals].Trim();
-            if (key == BasedOn) throw new InputError(new InputPlace(SetOption), "a value", "based_on in the file alone", BasedOn);
+            if (key == BasedOn)
+                throw new InputError(new InputPlace(SetOption), "a value", "based_on in the file alone", BasedOn);
             root = (MapNode)Override(root, key.Split('.'), 0, ValueOf(text[(equals + 1)..].Trim()), key);
         }
 
@@ -39,16 +41,24 @@ internal static class ScenarioLayers
     private static MapNode Read(string path, InputPlace place, string? key, List<string> chain, HashSet<string> seen)
     {
         if (chain.Count == LongestChain)
-            throw new InputError(place, $"a chain of more than {LongestChain} files", "a shorter chain of based_on", key);
+            throw new InputError(
+                place, $"a chain of more than {LongestChain} files", "a shorter chain of based_on", key);
         var text = StrictText.Read(path, place, LargestFile, "scenario", key);
         if (!seen.Add(Path.GetFullPath(path)))
-            throw new InputError(place, $"{InputError.Quote(path)}, which is based on this file in turn", "a file that stands on its own", key);
+            throw new InputError(
+                place,
+                $"{InputError.Quote(path)}, which is based on this file in turn",
+                "a file that stands on its own",
+                key);
         chain.Add(path);
         var root = ScenarioText.Parse(text, path) switch
         {
             MapNode map => map,
-            null or ValueNode { IsEmpty: true } => throw new InputError(new InputPlace(path, 1), "no keys, only comments or nothing", "a scenario"),
-            { } other => throw new InputError(other.Place with { Column = null }, other.Kind, "keys with values, such as name: my block"),
+            null or ValueNode { IsEmpty: true } =>
+                throw new InputError(new InputPlace(path, 1), "no keys, only comments or nothing", "a scenario"),
+            { } other =>
+                throw new InputError(
+                    other.Place with { Column = null }, other.Kind, "keys with values, such as name: my block"),
         };
         if (root.Find(BasedOn) is not MapEntry based) return root;
         if (based.Value is not ValueNode { IsEmpty: false } file)
@@ -81,11 +91,16 @@ internal static class ScenarioLayers
     {
         if (depth == parts.Length) return value;
         var place = new InputPlace(SetOption);
-        if (depth >= ScenarioText.DeepestNesting) throw new InputError(place, $"{InputError.Quote(key)}, nested too deep", "a key of the scenario");
+        if (depth >= ScenarioText.DeepestNesting)
+            throw new InputError(place, $"{InputError.Quote(key)}, nested too deep", "a key of the scenario");
         if (node is ListNode list)
         {
             if (!int.TryParse(parts[depth], out var index) || index < 0 || index >= list.Items.Count)
-                throw new InputError(place, $"{InputError.Quote(parts[depth])} for a list", $"a number from 0 to {list.Items.Count - 1}", key);
+                throw new InputError(
+                    place,
+                    $"{InputError.Quote(parts[depth])} for a list",
+                    $"a number from 0 to {list.Items.Count - 1}",
+                    key);
             var items = list.Items.ToList();
             items[index] = Override(items[index], parts, depth + 1, value, key);
             return list with { Items = items };

@@ -63,7 +63,12 @@ public static class ScenarioSchema
             KeyKind.Flag => new JsonObject { ["type"] = "boolean" },
             KeyKind.Date => new JsonObject { ["type"] = "string", ["format"] = "date" },
             KeyKind.Choice => new JsonObject { ["enum"] = Texts(KeyNames.Choices(key.ValueType)) },
-            KeyKind.TextMap => new JsonObject { ["type"] = new JsonArray("object", "null"), ["additionalProperties"] = new JsonObject { ["type"] = "string" } },
+            KeyKind.TextMap =>
+                new JsonObject
+                {
+                    ["type"] = new JsonArray("object", "null"),
+                    ["additionalProperties"] = new JsonObject { ["type"] = "string" },
+                },
             KeyKind.Section => Section(SectionShape.Of(key.ValueType)),
             KeyKind.SectionList => List(Section(SectionShape.Of(key.ValueType))),
             KeyKind.RowList => List(Row(RowShape.Of(key.ValueType))),
@@ -79,7 +84,7 @@ public static class ScenarioSchema
         if (parameter.Unit != "1")
         {
             // A number and something after it; the program itself knows every spelling of every unit.
-            return new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*{NumberPattern}\s*[^0-9\s.].*$" };
+            return new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*{NumberPattern}\s*(1\s*/)?[^0-9\s.].*$" };
         }
 
         var number = new JsonObject
@@ -88,9 +93,9 @@ public static class ScenarioSchema
             ["minimum"] = parameter.Min,
             ["maximum"] = parameter.Max,
         };
-        return type == typeof(int)
-            ? number
-            : new JsonObject { ["anyOf"] = new JsonArray(number, new JsonObject { ["type"] = "string", ["pattern"] = $@"^{NumberPattern}\s*%$" }) };
+        if (type == typeof(int)) return number;
+        var percentage = new JsonObject { ["type"] = "string", ["pattern"] = $@"^{NumberPattern}\s*%$" };
+        return new JsonObject { ["anyOf"] = new JsonArray(number, percentage) };
     }
 
     private static JsonObject Row(RowShape shape)
@@ -106,14 +111,16 @@ public static class ScenarioSchema
         return new JsonObject { ["type"] = "array", ["prefixItems"] = cells, ["items"] = false, ["minItems"] = shape.Parameters.Count };
     }
 
-    private static JsonObject List(JsonObject item) => new() { ["type"] = new JsonArray("array", "null"), ["items"] = item };
+    private static JsonObject List(JsonObject item) =>
+        new() { ["type"] = new JsonArray("array", "null"), ["items"] = item };
 
     // Sections of keys that must be given, and those keys.
     private static JsonObject Required(SectionShape shape)
     {
         var inner = new JsonObject();
         foreach (var key in shape.Keys)
-            if (key.Kind == KeyKind.Section && Required(SectionShape.Of(key.ValueType)) is { Count: > 0 } needed) inner[key.Name] = needed;
+            if (key.Kind == KeyKind.Section && Required(SectionShape.Of(key.ValueType)) is { Count: > 0 } needed)
+                inner[key.Name] = needed;
         var names = Texts(shape.Keys.Where(key => key.IsRequired).Select(key => key.Name));
         var schema = new JsonObject();
         if (names.Count > 0)
@@ -136,12 +143,15 @@ public static class ScenarioSchema
     private static JsonNode? Default(KeyShape key) => key.Kind switch
     {
         _ when key.IsRequired => null,
-        KeyKind.Quantity when key.Parameter!.Unit == "1" => JsonValue.Create(Convert.ToDouble(key.Default, CultureInfo.InvariantCulture)),
-        KeyKind.Quantity or KeyKind.Text or KeyKind.Date or KeyKind.Choice => JsonValue.Create(ValueReader.Show(key.Default, key)),
+        KeyKind.Quantity when key.Parameter!.Unit == "1" =>
+            JsonValue.Create(Convert.ToDouble(key.Default, CultureInfo.InvariantCulture)),
+        KeyKind.Quantity or KeyKind.Text or KeyKind.Date or KeyKind.Choice =>
+            JsonValue.Create(ValueReader.Show(key.Default, key)),
         KeyKind.WholeNumber => JsonValue.Create(Convert.ToInt64(key.Default, CultureInfo.InvariantCulture)),
         KeyKind.Flag => JsonValue.Create((bool)key.Default!),
         _ => null,
     };
 
-    private static JsonArray Texts(IEnumerable<string> texts) => [.. texts.Select(text => (JsonNode)JsonValue.Create(text))];
+    private static JsonArray Texts(IEnumerable<string> texts) =>
+        [.. texts.Select(text => (JsonNode)JsonValue.Create(text))];
 }

@@ -37,10 +37,14 @@ internal static class ScenarioStarter
     public static string Write()
     {
         var text = new StringBuilder();
-        text.AppendLine("# A scenario: one block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, 86 degF, 30 %.");
-        text.AppendLine("# A line that starts with # is not read; remove the # to give a value of your own. What is left out takes the value shown.");
-        text.AppendLine("# The marks say how sure a default is: published, derived, recalled (from memory), common practice, fitted, assumed.");
-        text.AppendLine("# based_on: other.yaml    would take everything from another scenario but what is given here.");
+        text.AppendLine(
+            "# A scenario: one block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, 86 degF, 30 %.");
+        text.AppendLine(
+            "# A line that starts with # is not read; remove the # to give a value of your own. What is left out takes the value shown.");
+        text.AppendLine(
+            "# The marks say how sure a default is: published, derived, recalled (from memory), common practice, fitted, assumed.");
+        text.AppendLine(
+            "# based_on: other.yaml    would take everything from another scenario but what is given here.");
         WriteSection(text, SectionShape.Root, "", "");
         return text.ToString().ReplaceLineEndings("\n");
     }
@@ -63,7 +67,8 @@ internal static class ScenarioStarter
                     text.AppendLine($"{indent}# {key.Name}: {{}}    # {key.Help}");
                     break;
                 default:
-                    text.AppendLine($"{indent}{(IsWritten(key, dotted) ? "" : "# ")}{key.Name}: {Value(key, dotted)}    # {Remark(key)}");
+                    text.AppendLine(
+                        $"{indent}{(IsWritten(key, dotted) ? "" : "# ")}{key.Name}: {Value(key, dotted)}    # {Remark(key)}");
                     break;
             }
         }
@@ -75,20 +80,26 @@ internal static class ScenarioStarter
         var dash = "- ";
         foreach (var inner in SectionShape.Of(key.ValueType).Keys)
         {
-            text.AppendLine($"{indent}#   {dash}{inner.Name}: {Value(inner, $"{dotted}.{inner.Name}")}    # {Remark(inner)}");
+            text.AppendLine(
+                $"{indent}#   {dash}{inner.Name}: {Value(inner, $"{dotted}.{inner.Name}")}    # {Remark(inner)}");
             dash = "  ";
         }
     }
 
     private static bool IsWritten(KeyShape key, string dotted) =>
-        key.IsRequired || AlwaysShown.Contains(dotted) || (key.Parameter?.Mark == Mark.Given && key.Default is not null);
+        key.IsRequired || AlwaysShown.Contains(dotted)
+            || (key.Parameter?.Mark == Mark.Given && key.Default is not null);
 
     private static string Value(KeyShape key, string dotted)
     {
         if (Examples.TryGetValue(dotted, out var example)) return example;
-        if (key.Kind == KeyKind.RowList) return RowShape.Of(key.ValueType).Show((System.Collections.IEnumerable)key.Default!);
-        if (key.Default is not null && !(key.IsRequired && key.Parameter is not null)) return ValueReader.Show(key.Default, key);
-        return key.Parameter is ParameterAttribute parameter ? QuantityText.Show((parameter.Min + parameter.Max) / 2, parameter.Unit) : "1";
+        if (key.Kind == KeyKind.RowList)
+            return RowShape.Of(key.ValueType).Show((System.Collections.IEnumerable)key.Default!);
+        if (key.Default is not null && !(key.IsRequired && key.Parameter is not null))
+            return ValueReader.Show(key.Default, key);
+        return key.Parameter is ParameterAttribute parameter
+            ? QuantityText.Show((parameter.Min + parameter.Max) / 2, parameter.Unit)
+            : "1";
     }
 
     private static string Remark(KeyShape key)

@@ -29,7 +29,8 @@ internal static partial class ScenarioText
         {
             var indentation = content[..(content.Length - content.TrimStart(" \t").Length)];
             if (indentation.Contains('\t') && indentation.Length < content.Length && content[indentation.Length] != '#')
-                throw new InputError(new InputPlace(file, line, indentation.IndexOf('\t') + 1), "a tab in the indentation", "spaces");
+                throw new InputError(
+                    new InputPlace(file, line, indentation.IndexOf('\t') + 1), "a tab in the indentation", "spaces");
             line++;
         }
     }
@@ -54,10 +55,14 @@ internal static partial class ScenarioText
         {
             var place = At(current);
             if (current is AnchorAlias alias)
-                throw new InputError(place, $"the alias *{alias.Value.Value}", "values written out: aliases are not read");
+                throw new InputError(
+                    place, $"the alias *{alias.Value.Value}", "values written out: aliases are not read");
             if (current is NodeEvent node) CheckPlain(node, place);
-            if (depth > DeepestNesting) throw new InputError(place, $"nesting deeper than {DeepestNesting}", "a scenario, which nests four deep");
-            if (++_nodes > MostNodes) throw new InputError(place, $"more than {MostNodes} values", "a scenario, which has a few hundred");
+            if (depth > DeepestNesting)
+                throw new InputError(
+                    place, $"nesting deeper than {DeepestNesting}", "a scenario, which nests four deep");
+            if (++_nodes > MostNodes)
+                throw new InputError(place, $"more than {MostNodes} values", "a scenario, which has a few hundred");
             return current switch
             {
                 Scalar scalar => ReadValue(scalar, place),
@@ -72,7 +77,8 @@ internal static partial class ScenarioText
             foreach (var letter in scalar.Value)
             {
                 if (!char.IsControl(letter)) continue;
-                throw new InputError(place, $"a value with the control character U+{(int)letter:X4}", "a value on one line");
+                throw new InputError(
+                    place, $"a value with the control character U+{(int)letter:X4}", "a value on one line");
             }
 
             return new ValueNode(place, scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any));
@@ -97,7 +103,10 @@ internal static partial class ScenarioText
                 if (entries.TryGetValue(key.Text, out var first))
                 {
                     var where = first.Place.Line is int line ? $" (first on line {line})" : "";
-                    throw new InputError(key.Place with { Column = null }, $"the key {InputError.Quote(key.Text)} twice{where}", "each key once");
+                    throw new InputError(
+                        key.Place with { Column = null },
+                        $"the key {InputError.Quote(key.Text)} twice{where}",
+                        "each key once");
                 }
 
                 var entry = new MapEntry(key.Text, key.Place with { Column = null }, ReadNode(Next(), depth + 1));
@@ -110,8 +119,11 @@ internal static partial class ScenarioText
 
         private void CheckPlain(NodeEvent node, InputPlace place)
         {
-            if (!node.Anchor.IsEmpty) throw new InputError(place, $"the anchor &{node.Anchor.Value}", "values without anchors: aliases are not read");
-            if (!node.Tag.IsEmpty) throw new InputError(place, $"the tag {InputError.Quote(node.Tag.Value)}", "values without tags");
+            if (!node.Anchor.IsEmpty)
+                throw new InputError(
+                    place, $"the anchor &{node.Anchor.Value}", "values without anchors: aliases are not read");
+            if (!node.Tag.IsEmpty)
+                throw new InputError(place, $"the tag {InputError.Quote(node.Tag.Value)}", "values without tags");
         }
 
         private ParsingEvent Next()
@@ -123,14 +135,19 @@ internal static partial class ScenarioText
             }
             catch (YamlException error)
             {
-                var place = withLines ? new InputPlace(file, (int)error.Start.Line, (int)error.Start.Column) : new InputPlace(file);
+                var place = withLines
+                    ? new InputPlace(file, (int)error.Start.Line, (int)error.Start.Column)
+                    : new InputPlace(file);
                 var found = Position().Replace(error.Message, "").TrimEnd('.', ' ');
                 throw new InputError(place, $"text that is no YAML ({found})", "keys with values, indented by spaces");
             }
             catch (Exception error) when (error is not InputError)
             {
                 // The library's scanner has let other exceptions out on broken text; to the reader it is broken text all the same.
-                throw new InputError(new InputPlace(file), $"text that is no YAML ({error.Message})", "keys with values, indented by spaces");
+                throw new InputError(
+                    new InputPlace(file),
+                    $"text that is no YAML ({error.Message})",
+                    "keys with values, indented by spaces");
             }
         }
 

@@ -76,7 +76,8 @@ internal sealed record KeyShape
     {
         var parameter = property.GetCustomAttribute<ParameterAttribute>();
         var help = parameter?.Help ?? property.GetCustomAttribute<KeyHelpAttribute>()?.Help
-            ?? throw new InvalidOperationException($"{property.DeclaringType}.{property.Name} has neither Parameter nor KeyHelp");
+            ?? throw new InvalidOperationException(
+                $"{property.DeclaringType}.{property.Name} has neither Parameter nor KeyHelp");
         var (kind, type) = KindOf(property.PropertyType, parameter is not null);
         return new KeyShape
         {
@@ -107,7 +108,9 @@ internal sealed record KeyShape
             return (item.IsValueType ? KeyKind.RowList : KeyKind.SectionList, item);
         }
 
-        return type.IsClass ? (KeyKind.Section, type) : throw new NotSupportedException($"a scenario key of type {declared}");
+        return type.IsClass
+            ? (KeyKind.Section, type)
+            : throw new NotSupportedException($"a scenario key of type {declared}");
     }
 }
 
@@ -122,7 +125,8 @@ internal static class KeyNames
     public static IEnumerable<string> Choices(Type type) =>
         Enum.GetNames(type).Select(name => Separated(name, Hyphenated.Contains(type) ? '-' : '_'));
 
-    public static string Choice(object value) => Separated(value.ToString()!, Hyphenated.Contains(value.GetType()) ? '-' : '_');
+    public static string Choice(object value) =>
+        Separated(value.ToString()!, Hyphenated.Contains(value.GetType()) ? '-' : '_');
 
     private static string Separated(string name, char separator)
     {

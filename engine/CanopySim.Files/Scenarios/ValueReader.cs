@@ -13,10 +13,15 @@ internal static class ValueReader
     /// <summary>The value of a quantity in its parameter's unit, as the property's type.</summary>
     public static object Quantity(string text, ParameterAttribute parameter, Type type, InputPlace place, string key)
     {
-        if (QuantityText.Read(text, parameter, out var fault) is not double value) throw new InputError(place, fault!.Found, fault.Expected, key);
+        if (QuantityText.Read(text, parameter, out var fault) is not double value)
+            throw new InputError(place, fault!.Found, fault.Expected, key);
         if (type == typeof(double)) return value;
         if (Math.Round(value) != value)
-            throw new InputError(place, $"{InputError.Quote(text)} is not a whole number", $"a whole number, {QuantityText.Range(parameter)}", key);
+            throw new InputError(
+                place,
+                $"{InputError.Quote(text)} is not a whole number",
+                $"a whole number, {QuantityText.Range(parameter)}",
+                key);
         return Convert.ChangeType(value, type, CultureInfo.InvariantCulture);
     }
 
@@ -34,14 +39,22 @@ internal static class ValueReader
                 "false" => false,
                 _ => throw new InputError(place, Found(text), "true or false", key),
             },
-            KeyKind.Date => Date(text) ?? throw new InputError(place, text.Length == 0 ? "no value" : $"{Found(text)} is no date", "a date such as 2024-04-15", key),
+            KeyKind.Date =>
+                Date(text)
+                    ?? throw new InputError(
+                        place,
+                        text.Length == 0 ? "no value" : $"{Found(text)} is no date",
+                        "a date such as 2024-04-15",
+                        key),
             _ => Choice(text, shape.ValueType, place, key),
         };
     }
 
     /// <summary>A day as ISO 8601 writes it, or null.</summary>
     public static DateOnly? Date(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null;
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? date
+            : null;
 
     /// <summary>A value as the scenario would write it.</summary>
     public static string Show(object? value, KeyShape shape) => value switch
@@ -59,7 +72,8 @@ internal static class ValueReader
     public static string Text(string text, InputPlace place, string key)
     {
         if (text.Trim().Length == 0) throw new InputError(place, "no value", "text", key);
-        if (text.Length > LongestText) throw new InputError(place, $"text of {text.Length} letters", $"at most {LongestText}", key);
+        if (text.Length > LongestText)
+            throw new InputError(place, $"text of {text.Length} letters", $"at most {LongestText}", key);
         return text;
     }
 
@@ -74,7 +88,11 @@ internal static class ValueReader
             return number;
         }
 
-        throw new InputError(place, $"{Found(text)} is not a whole number", type == typeof(ulong) ? "a whole number from 0" : "a whole number", key);
+        throw new InputError(
+            place,
+            $"{Found(text)} is not a whole number",
+            type == typeof(ulong) ? "a whole number from 0" : "a whole number",
+            key);
     }
 
     private static object Choice(string text, Type type, InputPlace place, string key)
@@ -82,7 +100,8 @@ internal static class ValueReader
         var names = KeyNames.Choices(type).ToList();
         var index = names.IndexOf(text);
         if (index >= 0) return Enum.GetValues(type).GetValue(index)!;
-        throw new InputError(place, Found(text), $"one of {string.Join(", ", names)}", key, NearestName.Among(text, names));
+        throw new InputError(
+            place, Found(text), $"one of {string.Join(", ", names)}", key, NearestName.Among(text, names));
     }
 
     private static string Found(string text) => text.Length == 0 ? "no value" : InputError.Quote(text);

@@ -29,7 +29,8 @@ internal sealed class CsvLines
         if (_next >= _bytes.Length) return null;
         Line++;
         var length = StrictText.LineLength(_bytes, _next);
-        if (length > LongestLine) throw new InputError(Place, $"a line of {length} bytes", $"lines of at most {LongestLine}");
+        if (length > LongestLine)
+            throw new InputError(Place, $"a line of {length} bytes", $"lines of at most {LongestLine}");
         var text = StrictText.DecodeLine(_bytes.AsSpan(_next, length), _path, Line);
         _next += length + 1;
         StrictText.CheckControlCharacters(text, _path, Line);
@@ -75,7 +76,11 @@ internal sealed class CsvLines
                 var end = line.IndexOf(_separator, at);
                 if (end < 0) end = line.Length;
                 var cell = line[at..end].Trim();
-                if (cell.Contains('"')) throw new InputError(Place with { Column = _cells.Count + 1 }, $"a quote inside {InputError.Quote(cell)}", "quotes around a whole cell");
+                if (cell.Contains('"'))
+                    throw new InputError(
+                        Place with { Column = _cells.Count + 1 },
+                        $"a quote inside {InputError.Quote(cell)}",
+                        "quotes around a whole cell");
                 _cells.Add(cell);
                 at = end;
             }
@@ -97,9 +102,11 @@ internal sealed class CsvLines
         }
 
         var column = Place with { Column = _cells.Count + 1 };
-        if (at >= line.Length) throw new InputError(column, "a quote that is not closed", "a closing quote on the same line");
+        if (at >= line.Length)
+            throw new InputError(column, "a quote that is not closed", "a closing quote on the same line");
         at++;
-        if (at < line.Length && line[at] != _separator) throw new InputError(column, "text after a closing quote", "a separator");
+        if (at < line.Length && line[at] != _separator)
+            throw new InputError(column, "text after a closing quote", "a separator");
         _cells.Add(cell.ToString().Trim());
         return at;
     }

@@ -51,7 +51,8 @@ internal static class NearestName
 
     // One is the beginning of the other: rainfall and rain.
     private static bool Extends(string a, string b) =>
-        Math.Min(a.Length, b.Length) >= ShortestStem && (a.StartsWith(b, StringComparison.OrdinalIgnoreCase) || b.StartsWith(a, StringComparison.OrdinalIgnoreCase));
+        Math.Min(a.Length, b.Length) >= ShortestStem
+            && (a.StartsWith(b, StringComparison.OrdinalIgnoreCase) || b.StartsWith(a, StringComparison.OrdinalIgnoreCase));
 
     private static bool Same(char a, char b) => char.ToLowerInvariant(a) == char.ToLowerInvariant(b);
 }

@@ -12,11 +12,13 @@ public static class NumberText
     /// <summary>Six significant digits, without an exponent for ordinary sizes.</summary>
     public static string Rounded(double value, string name)
     {
-        if (!double.IsFinite(value)) throw new ArgumentOutOfRangeException(name, value, $"{name} is not a finite number");
+        if (!double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(name, value, $"{name} is not a finite number");
         if (value == 0) return "0";
         var text = value.ToString("G6", CultureInfo.InvariantCulture);
         return Math.Abs(value) is >= SmallestPlain and < LargestPlain && text.Contains('E')
-            ? decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture)
+            ? decimal.Parse(
+                text, NumberStyles.Float, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture)
             : text;
     }
 

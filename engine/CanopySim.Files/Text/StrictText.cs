@@ -5,12 +5,14 @@ namespace CanopySim.Files.Text;
 /// <summary>Reads text files strictly: UTF-8 (a byte order mark is fine), of bounded size, without control characters.</summary>
 internal static class StrictText
 {
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+    private static readonly UTF8Encoding Strict = new(
+        encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>The bytes of a file after its byte order mark, or an error that says why they cannot be had.</summary>
     public static byte[] ReadBytes(string path, InputPlace place, long largest, string what, string? key = null)
     {
-        if (Directory.Exists(path)) throw new InputError(place, $"{InputError.Quote(path)} is a folder", $"a {what} file", key);
+        if (Directory.Exists(path))
+            throw new InputError(place, $"{InputError.Quote(path)} is a folder", $"a {what} file", key);
         if (!File.Exists(path)) throw new InputError(place, $"no file {InputError.Quote(path)}", $"a {what} file", key);
         byte[] bytes;
         try
@@ -19,7 +21,11 @@ internal static class StrictText
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new InputError(place, $"{InputError.Quote(path)} cannot be read ({error.Message})", $"a {what} file that can be read", key);
+            throw new InputError(
+                place,
+                $"{InputError.Quote(path)} cannot be read ({error.Message})",
+                $"a {what} file that can be read",
+                key);
         }
 
         var start = new InputPlace(path, 1);
@@ -73,7 +79,9 @@ internal static class StrictText
             if ((char.IsControl(letter) && !allowed) || letter == '\uFEFF')
             {
                 throw new InputError(
-                    new InputPlace(path, line, i + 1), $"control character U+{(int)letter:X4}", "text without control characters");
+                    new InputPlace(path, line, i + 1),
+                    $"control character U+{(int)letter:X4}",
+                    "text without control characters");
             }
         }
     }
@@ -91,7 +99,10 @@ internal static class StrictText
             if (memory.Length > largest)
             {
                 throw new InputError(
-                    place, $"{InputError.Quote(path)} is larger than {largest / 1_000_000} MB", $"a {what} of at most {largest / 1_000_000} MB", key);
+                    place,
+                    $"{InputError.Quote(path)} is larger than {largest / 1_000_000} MB",
+                    $"a {what} of at most {largest / 1_000_000} MB",
+                    key);
             }
         }
 

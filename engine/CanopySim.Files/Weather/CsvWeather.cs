@@ -8,6 +8,9 @@ namespace CanopySim.Files.Weather;
 /// <summary>Reads a plain table of weather, by day or by hour.</summary>
 internal sealed class CsvWeather
 {
+    private const NumberStyles NumberForm =
+        NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+
     private static readonly WeatherQuantity[] OfDays =
     [
         WeatherQuantity.MinimumTemperature, WeatherQuantity.MaximumTemperature, WeatherQuantity.RelativeHumidity,
@@ -49,7 +52,9 @@ internal sealed class CsvWeather
         var date = Column(WeatherQuantity.Date) ?? Column(WeatherQuantity.Time) ?? throw Missing("date");
         var hour = date.Quantity == WeatherQuantity.Time ? null : Column(WeatherQuantity.Time);
         var rows = ReadRows(headers.Count, columns, date, hour);
-        if (rows.Times.Count == 0) throw new InputError(new InputPlace(_path, _lines.Line), "no rows under the header", "a row for each day or hour");
+        if (rows.Times.Count == 0)
+            throw new InputError(
+                new InputPlace(_path, _lines.Line), "no rows under the header", "a row for each day or hour");
 
         var isDaily = !rows.HasHours || IsOneRowADay(rows.Times);
         foreach (var needed in isDaily ? OfDays[..2] : OfHours[..1])
@@ -65,7 +70,7 @@ internal sealed class CsvWeather
 
         InputError Missing(string quantity, bool? daily = null) => new(
             headerPlace,
-            $"no column for {quantity}{(daily is bool by ? $" in a file by {(by ? "day" : "hour")}" : "")} among {string.Join(", ", headers)}",
+            $"no column for {quantity}{FileKind(daily)} among {string.Join(", ", headers)}",
             "one of that name, or weather.columns in the scenario to say which it is",
             "header");
     }
@@ -78,13 +83,24 @@ internal sealed class CsvWeather
         {
             var place = _lines.Place;
             if (cells.Count != width) throw new InputError(place, $"{cells.Count} cells", $"{width}, as in the header");
-            var (time, hasHour) = WeatherTime.Read(cells[date.Index], hour is null ? null : cells[hour.Value.Index], _standardOffsetHours, place, date, hour);
+            var (time, hasHour) = WeatherTime.Read(
+                cells[date.Index],
+                hour is null ? null : cells[hour.Value.Index],
+                _standardOffsetHours,
+                place,
+                date,
+                hour);
             if (rows.Times.Count == 0) rows.HasHours = hasHour;
             else if (rows.HasHours != hasHour)
-                throw new InputError(place with { Column = date.Index + 1 }, $"a row by {(hasHour ? "hour" : "day")} among rows by {(hasHour ? "day" : "hour")}", "rows of one kind", date.Header);
+                throw new InputError(
+                    place with { Column = date.Index + 1 },
+                    $"a row by {(hasHour ? "hour" : "day")} among rows by {(hasHour ? "day" : "hour")}",
+                    "rows of one kind",
+                    date.Header);
             rows.Times.Add(time);
             rows.Lines.Add(place.Line!.Value);
-            for (var i = 0; i < measured.Length; i++) rows.Values[i].Add(Number(cells[measured[i].Index], measured[i], place));
+            for (var i = 0; i < measured.Length; i++)
+                rows.Values[i].Add(Number(cells[measured[i].Index], measured[i], place));
         }
 
         return rows;
@@ -93,12 +109,19 @@ internal sealed class CsvWeather
     private static double Number(string cell, WeatherColumn column, InputPlace place)
     {
         if (Nothing.Contains(cell)) return double.NaN;
-        if (double.TryParse(cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number)
-            && double.IsFinite(number))
+        if (double.TryParse(cell, NumberForm, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number))
             return number;
         var comma = cell.Contains(',') ? " with a decimal point" : "";
-        throw new InputError(place with { Column = column.Index + 1 }, InputError.Quote(cell), $"a number{comma}", column.Header);
+        throw new InputError(
+            place with { Column = column.Index + 1 }, InputError.Quote(cell), $"a number{comma}", column.Header);
     }
+
+    private static string FileKind(bool? isDaily) => isDaily switch
+    {
+        true => " in a file by day",
+        false => " in a file by hour",
+        null => "",
+    };
 
     private static bool IsOneRowADay(List<DateTime> times) =>
         times.Count > 1 && times[1] - times[0] == TimeSpan.FromDays(1);
@@ -113,8 +136,11 @@ internal sealed class CsvWeather
         for (var i = 0; i < rows.Columns.Count; i++)
         {
             var column = rows.Columns[i];
-            if (!(isDaily ? OfDays : OfHours).Contains(column.Quantity) || rows.Values[i].TrueForAll(double.IsNaN)) continue;
-            var unit = column.UnitName is string name ? WeatherUnit.Find(column.Quantity, name, isDaily)!.Value : WeatherUnit.Usual(column.Quantity);
+            if (!(isDaily ? OfDays : OfHours).Contains(column.Quantity) || rows.Values[i].TrueForAll(double.IsNaN))
+                continue;
+            var unit = column.UnitName is string name
+                ? WeatherUnit.Find(column.Quantity, name, isDaily)!.Value
+                : WeatherUnit.Usual(column.Quantity);
             raw.Columns.Add(new RawColumn(column, rows.Values[i].ConvertAll(unit.Convert)));
             CheckRange(raw, raw.Columns[^1], rows.Values[i]);
         }
@@ -135,14 +161,22 @@ internal sealed class CsvWeather
                     ? $"; another unit is named in the header, such as {column.Column.Header} [{other}]"
                     : "";
                 throw new InputError(
-                    raw.PlaceOf(row, column.Column), $"{asWritten[row].ToString(CultureInfo.InvariantCulture)} is impossible", $"{range}{hint}", column.Column.Header);
+                    raw.PlaceOf(row, column.Column),
+                    $"{asWritten[row].ToString(CultureInfo.InvariantCulture)} is impossible",
+                    $"{range}{hint}",
+                    column.Column.Header);
             }
 
             values[row] = range.Within(values[row]);
         }
 
-        if (quantity == WeatherQuantity.RelativeHumidity && column.Column.UnitName is null && values.Count >= 7 && values.TrueForAll(value => !(value > 1)))
-            throw new InputError(raw.PlaceOf(0, column.Column), "a humidity that never exceeds 1", $"percent, or {column.Column.Header} [1] in the header for fractions", column.Column.Header);
+        if (quantity == WeatherQuantity.RelativeHumidity && column.Column.UnitName is null
+                && values.Count >= 7 && values.TrueForAll(value => !(value > 1)))
+            throw new InputError(
+                raw.PlaceOf(0, column.Column),
+                "a humidity that never exceeds 1",
+                $"percent, or {column.Column.Header} [1] in the header for fractions",
+                column.Column.Header);
     }
 
     private sealed class Rows(IReadOnlyList<WeatherColumn> columns)

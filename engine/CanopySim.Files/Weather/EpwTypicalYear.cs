@@ -27,7 +27,8 @@ internal static class EpwTypicalYear
     private static bool MixesYears(List<DateTime> times)
     {
         for (var row = 1; row < times.Count; row++)
-            if (times[row].Year != times[row - 1].Year && !(times[row].Month == 1 && times[row - 1].Month == 12)) return true;
+            if (times[row].Year != times[row - 1].Year && !(times[row].Month == 1 && times[row - 1].Month == 12))
+                return true;
         return false;
     }
 
@@ -41,7 +42,8 @@ internal static class EpwTypicalYear
             Add(row, new DateTime(year, time.Month, time.Day, time.Hour, 0, 0), filled: false);
             var lastOfFebruary = time is { Month: 2, Day: 28, Hour: 23 };
             if (!lastOfFebruary || hasLeapDay || !DateTime.IsLeapYear(year) || row < 23) continue;
-            for (var hour = 0; hour < 24; hour++) Add(row - 23 + hour, new DateTime(year, 2, 29, hour, 0, 0), filled: true);
+            for (var hour = 0; hour < 24; hour++)
+                Add(row - 23 + hour, new DateTime(year, 2, 29, hour, 0, 0), filled: true);
         }
 
         void Add(int row, DateTime time, bool filled)

@@ -1,6 +1,8 @@
 namespace CanopySim.Files.Weather;
 
-/// <summary>Rows of a weather file in the engine's units, before gaps are closed. NaN is an empty cell and never leaves this folder.</summary>
+/// <summary>
+/// Rows of a weather file in the engine's units, before gaps are closed. NaN is an empty cell and never leaves this folder.
+/// </summary>
 internal sealed class RawWeather(string path, bool isDaily)
 {
     public string Path { get; } = path;
@@ -22,11 +24,13 @@ internal sealed class RawWeather(string path, bool isDaily)
 
     public int RowsPerDay => IsDaily ? 1 : 24;
 
-    public List<double>? Find(WeatherQuantity quantity) => Columns.Find(column => column.Column.Quantity == quantity)?.Values;
+    public List<double>? Find(WeatherQuantity quantity) =>
+        Columns.Find(column => column.Column.Quantity == quantity)?.Values;
 
     public InputPlace PlaceOf(int row, WeatherColumn? column = null) => new(Path, Lines[row], column?.Index + 1);
 
-    public string Show(DateTime time) => time.ToString(IsDaily ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+    public string Show(DateTime time) =>
+        time.ToString(IsDaily ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 }
 
 /// <summary>A column's values, one a row.</summary>

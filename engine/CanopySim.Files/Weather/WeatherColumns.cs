@@ -19,7 +19,12 @@ internal static class WeatherColumns
             if (WeatherHeader.Recognise(headers[i], i, place) is not WeatherColumn column)
             {
                 if (WeatherHeader.Misspelt(headers[i]) is string nearest)
-                    throw new InputError(place with { Column = i + 1 }, "an unknown header", "a known one, or weather.columns in the scenario to say what it holds", headers[i], nearest);
+                    throw new InputError(
+                        place with { Column = i + 1 },
+                        "an unknown header",
+                        "a known one, or weather.columns in the scenario to say what it holds",
+                        headers[i],
+                        nearest);
                 continue;
             }
 
@@ -41,9 +46,14 @@ internal static class WeatherColumns
 
         foreach (var column in columns)
         {
-            if (column.UnitName is not string unit || column.Quantity is WeatherQuantity.Date or WeatherQuantity.Time) continue;
+            if (column.UnitName is not string unit || column.Quantity is WeatherQuantity.Date or WeatherQuantity.Time)
+                continue;
             if (!WeatherHeader.IsUnit(column.Quantity, unit))
-                throw new InputError(place with { Column = column.Index + 1 }, $"the unit {InputError.Quote(unit)}", $"one of {WeatherUnit.Names(column.Quantity)}", column.Header);
+                throw new InputError(
+                    place with { Column = column.Index + 1 },
+                    $"the unit {InputError.Quote(unit)}",
+                    $"one of {WeatherUnit.Names(column.Quantity)}",
+                    column.Header);
         }
 
         return columns;
@@ -55,15 +65,32 @@ internal static class WeatherColumns
         var key = $"weather.columns.{name}";
         var names = Mappable.Select(quantity => KeyNames.Snake(quantity.ToString())).ToList();
         var at = names.IndexOf(name);
-        if (at < 0) throw new InputError(place, $"unknown quantity {InputError.Quote(name)}", $"one of {string.Join(", ", names)}", key, NearestName.Among(name, names));
+        if (at < 0)
+            throw new InputError(
+                place,
+                $"unknown quantity {InputError.Quote(name)}",
+                $"one of {string.Join(", ", names)}",
+                key,
+                NearestName.Among(name, names));
         var index = IndexOf(text.Trim());
-        if (index >= 0) return new WeatherColumn(index, headers[index], Mappable[at], WeatherHeader.Recognise(headers[index], index, place)?.UnitName ?? WeatherHeader.SplitUnit(headers[index]).Unit);
+        if (index >= 0)
+            return new WeatherColumn(
+                index,
+                headers[index],
+                Mappable[at],
+                WeatherHeader.Recognise(headers[index], index, place)?.UnitName ?? WeatherHeader.SplitUnit(headers[index]).Unit);
         var (header, unit) = WeatherHeader.SplitUnit(text);
         index = IndexOf(header);
         if (index < 0)
-            throw new InputError(place, $"no column {InputError.Quote(header)}", $"one of {string.Join(", ", headers)}", key, NearestName.Among(header, headers));
+            throw new InputError(
+                place,
+                $"no column {InputError.Quote(header)}",
+                $"one of {string.Join(", ", headers)}",
+                key,
+                NearestName.Among(header, headers));
         return new WeatherColumn(index, headers[index], Mappable[at], unit);
 
-        int IndexOf(string wanted) => headers.ToList().FindIndex(found => found.Equals(wanted, StringComparison.OrdinalIgnoreCase));
+        int IndexOf(string wanted) =>
+            headers.ToList().FindIndex(found => found.Equals(wanted, StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -21,7 +21,8 @@ public static class WeatherFile
     public static WeatherRecord Read(string path, WeatherOptions options, Site site, int? year = null)
     {
         var bytes = StrictText.ReadBytes(path, new InputPlace(path), LargestFile, "weather");
-        var isEpw = Path.GetExtension(path).Equals(".epw", StringComparison.OrdinalIgnoreCase) || bytes.AsSpan().StartsWith("LOCATION,"u8);
+        var isEpw = Path.GetExtension(path).Equals(".epw", StringComparison.OrdinalIgnoreCase)
+            || bytes.AsSpan().StartsWith("LOCATION,"u8);
         var raw = isEpw ? EpwWeather.Read(bytes, path, site, year) : CsvWeather.Read(bytes, path, options, site);
         CheckExtremes(raw);
         WeatherGaps.Close(raw, options.FillGaps);
@@ -30,7 +31,8 @@ public static class WeatherFile
 
     private static void CheckExtremes(RawWeather raw)
     {
-        var highest = raw.Columns.Find(column => column.Column.Quantity is WeatherQuantity.MaximumTemperature or WeatherQuantity.AirTemperature)!;
+        var highest = raw.Columns.Find(
+            column => column.Column.Quantity is WeatherQuantity.MaximumTemperature or WeatherQuantity.AirTemperature)!;
         foreach (var column in raw.Columns)
         {
             var slack = column.Column.Quantity switch
@@ -45,16 +47,21 @@ public static class WeatherFile
                 if (!(column.Values[row] > highest.Values[row] + slack)) continue;
                 var (low, high) = (Text(column.Values[row]), Text(highest.Values[row]));
                 throw new InputError(
-                    raw.PlaceOf(row, column.Column), $"{low} °C, above {highest.Column.Header} {high} °C", "a value not above it", column.Column.Header);
+                    raw.PlaceOf(row, column.Column),
+                    $"{low} °C, above {highest.Column.Header} {high} °C",
+                    "a value not above it",
+                    column.Column.Header);
             }
         }
     }
 
     private static WeatherRecord Daily(RawWeather raw)
     {
-        var (minimum, maximum) = (raw.Find(WeatherQuantity.MinimumTemperature)!, raw.Find(WeatherQuantity.MaximumTemperature)!);
+        var (minimum, maximum) = (
+            raw.Find(WeatherQuantity.MinimumTemperature)!, raw.Find(WeatherQuantity.MaximumTemperature)!);
         var (humidity, dewPoint) = (raw.Find(WeatherQuantity.RelativeHumidity), raw.Find(WeatherQuantity.DewPoint));
-        var (radiation, rain, wind) = (raw.Find(WeatherQuantity.GlobalRadiation), raw.Find(WeatherQuantity.Rain), raw.Find(WeatherQuantity.Wind));
+        var (radiation, rain, wind) = (
+            raw.Find(WeatherQuantity.GlobalRadiation), raw.Find(WeatherQuantity.Rain), raw.Find(WeatherQuantity.Wind));
         var days = new DailyReading[raw.Times.Count];
         for (var day = 0; day < days.Length; day++)
         {
@@ -62,27 +69,53 @@ public static class WeatherFile
             var (low, high) = (Math.Min(minimum[day], maximum[day]), Math.Max(minimum[day], maximum[day]));
             // Vapor pressure from a day's mean relative humidity: FAO-56 Eq. 19.
             var saturated = (SaturationVaporPressure.At(low) + SaturationVaporPressure.At(high)) / 2;
-            days[day] = new DailyReading(low, high, VaporPressure(dewPoint, humidity, day, high, saturated), radiation?[day], rain?[day], wind?[day]);
+            days[day] = new DailyReading(
+                low,
+                high,
+                VaporPressure(dewPoint, humidity, day, high, saturated),
+                radiation?[day],
+                rain?[day],
+                wind?[day]);
         }
 
-        return new WeatherRecord { Days = days, FirstDay = DateOnly.FromDateTime(raw.Times[0]), FilledGaps = raw.Filled.Count(filled => filled) };
+        return new WeatherRecord
+        {
+            Days = days,
+            FirstDay = DateOnly.FromDateTime(raw.Times[0]),
+            FilledGaps = raw.Filled.Count(filled => filled),
+        };
     }
 
     private static WeatherRecord Hourly(RawWeather raw)
     {
         var first = raw.Times.FindIndex(time => time.Hour == 0);
         var count = first < 0 ? 0 : (raw.Times.Count - first) / 24 * 24;
-        if (count == 0) throw new InputError(raw.PlaceOf(0), $"{raw.Times.Count} hours", "at least one whole day from 0:00, local standard time");
+        if (count == 0)
+            throw new InputError(
+                raw.PlaceOf(0), $"{raw.Times.Count} hours", "at least one whole day from 0:00, local standard time");
         var temperature = raw.Find(WeatherQuantity.AirTemperature)!;
         var (humidity, dewPoint) = (raw.Find(WeatherQuantity.RelativeHumidity), raw.Find(WeatherQuantity.DewPoint));
-        var (global, diffuse, direct) = (raw.Find(WeatherQuantity.GlobalRadiation), raw.Find(WeatherQuantity.DiffuseRadiation), raw.Find(WeatherQuantity.DirectNormalRadiation));
-        var (rain, wind, pressure) = (raw.Find(WeatherQuantity.Rain), raw.Find(WeatherQuantity.Wind), raw.Find(WeatherQuantity.Pressure));
+        var (global, diffuse, direct) = (
+            raw.Find(WeatherQuantity.GlobalRadiation),
+            raw.Find(WeatherQuantity.DiffuseRadiation),
+            raw.Find(WeatherQuantity.DirectNormalRadiation));
+        var (rain, wind, pressure) = (
+            raw.Find(WeatherQuantity.Rain), raw.Find(WeatherQuantity.Wind), raw.Find(WeatherQuantity.Pressure));
         var hours = new HourlyReading[count];
         for (var hour = 0; hour < count; hour++)
         {
             var row = first + hour;
-            var vapor = VaporPressure(dewPoint, humidity, row, temperature[row], SaturationVaporPressure.At(temperature[row]));
-            hours[hour] = new HourlyReading(temperature[row], vapor, global?[row], diffuse?[row], direct?[row], rain?[row], wind?[row], pressure?[row]);
+            var vapor = VaporPressure(
+                dewPoint, humidity, row, temperature[row], SaturationVaporPressure.At(temperature[row]));
+            hours[hour] = new HourlyReading(
+                temperature[row],
+                vapor,
+                global?[row],
+                diffuse?[row],
+                direct?[row],
+                rain?[row],
+                wind?[row],
+                pressure?[row]);
         }
 
         return new WeatherRecord
@@ -94,7 +127,8 @@ public static class WeatherFile
     }
 
     // Dew point before relative humidity: it varies less in a day. Air never holds more than at saturation.
-    private static double? VaporPressure(List<double>? dewPoint, List<double>? humidity, int row, double highest, double saturated)
+    private static double? VaporPressure(
+        List<double>? dewPoint, List<double>? humidity, int row, double highest, double saturated)
     {
         if (dewPoint is not null) return SaturationVaporPressure.At(Math.Min(dewPoint[row], highest));
         return humidity is null ? null : humidity[row] / 100 * saturated;

@@ -21,18 +21,30 @@ internal static class WeatherGaps
         {
             var (before, time) = (raw.Times[row - 1], raw.Times[row]);
             var unit = raw.IsDaily ? "day" : "hour";
-            if (time == before) throw new InputError(raw.PlaceOf(row), $"the {unit} {raw.Show(time)} a second time", $"each {unit} once{Standard(raw)}");
-            if (time < before) throw new InputError(raw.PlaceOf(row), $"{raw.Show(time)} after {raw.Show(before)}", $"{unit}s in order{Standard(raw)}");
+            if (time == before)
+                throw new InputError(
+                    raw.PlaceOf(row), $"the {unit} {raw.Show(time)} a second time", $"each {unit} once{Standard(raw)}");
+            if (time < before)
+                throw new InputError(
+                    raw.PlaceOf(row), $"{raw.Show(time)} after {raw.Show(before)}", $"{unit}s in order{Standard(raw)}");
             if (time == before + raw.Step) continue;
             var missing = (long)Math.Round((time - before) / raw.Step) - 1;
             if (!fill)
-                throw new InputError(raw.PlaceOf(row), $"{missing} {unit}{(missing == 1 ? "" : "s")} missing before {raw.Show(time)}", $"no gap{Standard(raw)}, or fill_gaps: true in the scenario's weather");
+                throw new InputError(
+                    raw.PlaceOf(row),
+                    $"{missing} {unit}{(missing == 1 ? "" : "s")} missing before {raw.Show(time)}",
+                    $"no gap{Standard(raw)}, or fill_gaps: true in the scenario's weather");
             if (missing > LongestGapDays * raw.RowsPerDay)
-                throw new InputError(raw.PlaceOf(row), $"{missing} {unit}s missing before {raw.Show(time)}", $"gaps of at most {LongestGapDays} days");
+                throw new InputError(
+                    raw.PlaceOf(row),
+                    $"{missing} {unit}s missing before {raw.Show(time)}",
+                    $"gaps of at most {LongestGapDays} days");
         }
     }
 
-    private static string Standard(RawWeather raw) => raw.IsDaily ? "" : " (hours are local standard time, without daylight saving)";
+    private static string Standard(RawWeather raw) => raw.IsDaily
+        ? ""
+        : " (hours are local standard time, without daylight saving)";
 
     private static void InsertMissingRows(RawWeather raw)
     {
@@ -70,9 +82,17 @@ internal static class WeatherGaps
             var end = row;
             while (end < measured.Length && double.IsNaN(measured[end])) end++;
             if (!fill)
-                throw new InputError(raw.PlaceOf(row, column.Column), "no value", "a number, or fill_gaps: true in the scenario's weather", column.Column.Header);
+                throw new InputError(
+                    raw.PlaceOf(row, column.Column),
+                    "no value",
+                    "a number, or fill_gaps: true in the scenario's weather",
+                    column.Column.Header);
             if (end - row > LongestGapDays * raw.RowsPerDay)
-                throw new InputError(raw.PlaceOf(row, column.Column), $"{end - row} rows without a value from {raw.Show(raw.Times[row])}", $"gaps of at most {LongestGapDays} days", column.Column.Header);
+                throw new InputError(
+                    raw.PlaceOf(row, column.Column),
+                    $"{end - row} rows without a value from {raw.Show(raw.Times[row])}",
+                    $"gaps of at most {LongestGapDays} days",
+                    column.Column.Header);
             for (var gap = row; gap < end; gap++)
             {
                 column.Values[gap] = Filled(raw, column.Column, measured, gap, row, end);
@@ -86,14 +106,15 @@ internal static class WeatherGaps
     private static double Filled(RawWeather raw, WeatherColumn column, double[] measured, int row, int start, int end)
     {
         if (column.Quantity == WeatherQuantity.Rain) return 0;
-        var isRadiation = column.Quantity is WeatherQuantity.GlobalRadiation or WeatherQuantity.DiffuseRadiation or WeatherQuantity.DirectNormalRadiation;
-        var inLine = raw.IsDaily || (end - start <= LongestLineHours && !isRadiation);
+        var inLine = raw.IsDaily || (end - start <= LongestLineHours && !WeatherRange.IsRadiation(column.Quantity));
         var (before, after) = inLine ? (start - 1, end) : SameHour(measured, row, raw.RowsPerDay);
         var (hasBefore, hasAfter) = (before >= 0, after < measured.Length);
-        if (hasBefore && hasAfter) return measured[before] + ((measured[after] - measured[before]) * (row - before) / (after - before));
+        if (hasBefore && hasAfter)
+            return measured[before] + ((measured[after] - measured[before]) * (row - before) / (after - before));
         if (hasBefore) return measured[before];
         if (hasAfter) return measured[after];
-        throw new InputError(raw.PlaceOf(row, column), "a gap with nothing around it", "readings before or after a gap", column.Header);
+        throw new InputError(
+            raw.PlaceOf(row, column), "a gap with nothing around it", "readings before or after a gap", column.Header);
     }
 
     // The nearest days before and after on which the same hour was measured.

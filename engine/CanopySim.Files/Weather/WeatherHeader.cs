@@ -26,7 +26,11 @@ internal static partial class WeatherHeader
             if (rest.Length == 0) return new WeatherColumn(index, header, quantity, unit);
             if (unit is null && IsUnit(quantity, rest)) return new WeatherColumn(index, header, quantity, rest);
             if (rest.AsSpan().IndexOfAny("/%°²") >= 0)
-                throw new InputError(place with { Column = index + 1 }, $"the unit {InputError.Quote(rest)}", $"one of {WeatherUnit.Names(quantity)}", header);
+                throw new InputError(
+                    place with { Column = index + 1 },
+                    $"the unit {InputError.Quote(rest)}",
+                    $"one of {WeatherUnit.Names(quantity)}",
+                    header);
             // Another quantity of the same stem, such as a wind direction.
             return null;
         }
@@ -39,29 +43,67 @@ internal static partial class WeatherHeader
     {
         var name = string.Join(' ', Tokens(SplitUnit(header).Name));
         return Names.Keys.FirstOrDefault(known =>
-            known.Length >= 4 && known[0] == name.FirstOrDefault() && NearestName.Distance(name, known) <= (known.Length >= 8 ? 2 : 1))?.Replace(' ', '_');
+            known.Length >= 4 && known[0] == name.FirstOrDefault()
+                && NearestName.Distance(name, known) <= (known.Length >= 8 ? 2 : 1))?.Replace(' ', '_');
     }
 
     /// <summary>Header and unit of "header [unit]" or "header (unit)"; the unit null where there is none.</summary>
     public static (string Name, string? Unit) SplitUnit(string header)
     {
         var match = Bracket().Match(header);
-        return match.Success ? (match.Groups["name"].Value.Trim(), match.Groups["unit"].Value.Trim()) : (header.Trim(), null);
+        return match.Success
+            ? (match.Groups["name"].Value.Trim(), match.Groups["unit"].Value.Trim())
+            : (header.Trim(), null);
     }
 
     public static bool IsUnit(WeatherQuantity quantity, string unit) =>
         WeatherUnit.Find(quantity, unit, isDaily: true) is not null;
 
     private static string[] Tokens(string name) =>
-        Separators().Split(CamelCase().Replace(name, "$1 $2").ToLowerInvariant()).Where(token => token.Length > 0).ToArray();
+        Separators().Split(
+            CamelCase().Replace(name, "$1 $2").ToLowerInvariant()).Where(token => token.Length > 0).ToArray();
 
     private static Dictionary<string, WeatherQuantity> BuildNames()
     {
         var names = new Dictionary<string, WeatherQuantity>(StringComparer.Ordinal);
-        Add(WeatherQuantity.Date, "date", "day", "datetime", "date time", "timestamp", "time stamp", "local time", "date local");
+        Add(
+            WeatherQuantity.Date,
+            "date",
+            "day",
+            "datetime",
+            "date time",
+            "timestamp",
+            "time stamp",
+            "local time",
+            "date local");
         Add(WeatherQuantity.Time, "time", "hour", "hr", "hour of day");
-        Add(WeatherQuantity.AirTemperature, "air temperature", "temperature", "temp", "air temp", "t", "tair", "t air", "ta", "dry bulb", "dry bulb temperature", "temperature 2m");
-        Add(WeatherQuantity.Unused, "tmean", "t mean", "tavg", "t avg", "temp mean", "mean temp", "temperature mean", "mean temperature", "temp avg", "avg temp", "temperature avg", "average temperature");
+        Add(
+            WeatherQuantity.AirTemperature,
+            "air temperature",
+            "temperature",
+            "temp",
+            "air temp",
+            "t",
+            "tair",
+            "t air",
+            "ta",
+            "dry bulb",
+            "dry bulb temperature",
+            "temperature 2m");
+        Add(
+            WeatherQuantity.Unused,
+            "tmean",
+            "t mean",
+            "tavg",
+            "t avg",
+            "temp mean",
+            "mean temp",
+            "temperature mean",
+            "mean temperature",
+            "temp avg",
+            "avg temp",
+            "temperature avg",
+            "average temperature");
         foreach (var (quantity, short1, short2, long1, tail) in new[]
         {
             (WeatherQuantity.MinimumTemperature, "min", "mn", "minimum", "n"),
@@ -71,17 +113,103 @@ internal static partial class WeatherHeader
             foreach (var extreme in new[] { short1, short2, long1 })
                 foreach (var stem in new[] { "t", "temp", "temperature", "air temperature", "air temp" })
                     Add(quantity, $"{stem} {extreme}", $"{extreme} {stem}");
-            Add(quantity, $"t{short1}", $"t{short2}", $"temp{short1}", $"t{tail}", $"{short1}temp", $"temperature 2m {short1}");
+            Add(
+                quantity,
+                $"t{short1}",
+                $"t{short2}",
+                $"temp{short1}",
+                $"t{tail}",
+                $"{short1}temp",
+                $"temperature 2m {short1}");
         }
 
-        Add(WeatherQuantity.RelativeHumidity, "relative humidity", "rh", "humidity", "rel humidity", "rh mean", "mean rh", "relative humidity mean", "relative humidity 2m", "rhmean");
-        Add(WeatherQuantity.DewPoint, "dew point", "dewpoint", "dew", "tdew", "t dew", "td", "dew point temperature", "dewpoint temperature", "dew point 2m");
-        Add(WeatherQuantity.GlobalRadiation, "global radiation", "solar radiation", "solar", "radiation", "ghi", "rs", "srad", "rad", "global", "glorad", "shortwave radiation", "global horizontal irradiance", "global horizontal radiation", "global irradiance", "solar irradiance", "sw in", "shortwave radiation sum");
-        Add(WeatherQuantity.DiffuseRadiation, "diffuse radiation", "diffuse", "dhi", "diffuse horizontal irradiance", "diffuse horizontal radiation", "diffuse irradiance");
-        Add(WeatherQuantity.DirectNormalRadiation, "direct normal radiation", "dni", "direct normal irradiance", "direct normal");
-        Add(WeatherQuantity.Rain, "rain", "rainfall", "precipitation", "precip", "prcp", "prec", "ppt", "precipitation sum", "rain sum");
-        Add(WeatherQuantity.Wind, "wind", "wind speed", "windspeed", "ws", "u2", "u10", "wind mean", "wind speed mean", "mean wind speed", "wind speed 10m", "avg wind speed");
-        Add(WeatherQuantity.Pressure, "pressure", "air pressure", "station pressure", "atmospheric pressure", "surface pressure", "barometric pressure");
+        Add(
+            WeatherQuantity.RelativeHumidity,
+            "relative humidity",
+            "rh",
+            "humidity",
+            "rel humidity",
+            "rh mean",
+            "mean rh",
+            "relative humidity mean",
+            "relative humidity 2m",
+            "rhmean");
+        Add(
+            WeatherQuantity.DewPoint,
+            "dew point",
+            "dewpoint",
+            "dew",
+            "tdew",
+            "t dew",
+            "td",
+            "dew point temperature",
+            "dewpoint temperature",
+            "dew point 2m");
+        Add(
+            WeatherQuantity.GlobalRadiation,
+            "global radiation",
+            "solar radiation",
+            "solar",
+            "radiation",
+            "ghi",
+            "rs",
+            "srad",
+            "rad",
+            "global",
+            "glorad",
+            "shortwave radiation",
+            "global horizontal irradiance",
+            "global horizontal radiation",
+            "global irradiance",
+            "solar irradiance",
+            "sw in",
+            "shortwave radiation sum");
+        Add(
+            WeatherQuantity.DiffuseRadiation,
+            "diffuse radiation",
+            "diffuse",
+            "dhi",
+            "diffuse horizontal irradiance",
+            "diffuse horizontal radiation",
+            "diffuse irradiance");
+        Add(
+            WeatherQuantity.DirectNormalRadiation,
+            "direct normal radiation",
+            "dni",
+            "direct normal irradiance",
+            "direct normal");
+        Add(
+            WeatherQuantity.Rain,
+            "rain",
+            "rainfall",
+            "precipitation",
+            "precip",
+            "prcp",
+            "prec",
+            "ppt",
+            "precipitation sum",
+            "rain sum");
+        Add(
+            WeatherQuantity.Wind,
+            "wind",
+            "wind speed",
+            "windspeed",
+            "ws",
+            "u2",
+            "u10",
+            "wind mean",
+            "wind speed mean",
+            "mean wind speed",
+            "wind speed 10m",
+            "avg wind speed");
+        Add(
+            WeatherQuantity.Pressure,
+            "pressure",
+            "air pressure",
+            "station pressure",
+            "atmospheric pressure",
+            "surface pressure",
+            "barometric pressure");
         return names;
 
         void Add(WeatherQuantity quantity, params string[] spellings)

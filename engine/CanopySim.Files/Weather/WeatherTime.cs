@@ -17,25 +17,54 @@ internal static partial class WeatherTime
         if (!match.Success) throw new InputError(datePlace, Found(dateText), DateExpected, date.Header);
         var (year, month, day) = (Number(match, "year"), Number(match, "month"), Number(match, "day"));
         if (year is < 1850 or > 2200 || month is < 1 or > 12 || day < 1 || day > DateTime.DaysInMonth(year, month))
-            throw new InputError(datePlace, $"{InputError.Quote(dateText)} is no day of the calendar", DateExpected, date.Header);
+            throw new InputError(
+                datePlace, $"{InputError.Quote(dateText)} is no day of the calendar", DateExpected, date.Header);
         var time = new DateTime(year, month, day);
         if (match.Groups["hour"].Success)
         {
-            if (hour is not null) throw new InputError(datePlace, $"{InputError.Quote(dateText)} beside a column for the hour", "a date alone", date.Header);
-            time = time.AddHours(WholeHour(Number(match, "hour"), Number(match, "minute"), Number(match, "second"), dateText, datePlace, date.Header));
-            return (match.Groups["offset"] is { Success: true } offset ? time.AddHours(standardOffsetHours - OffsetHours(offset.Value, dateText, datePlace, date.Header)) : time, true);
+            if (hour is not null)
+                throw new InputError(
+                    datePlace,
+                    $"{InputError.Quote(dateText)} beside a column for the hour",
+                    "a date alone",
+                    date.Header);
+            time = time.AddHours(
+                WholeHour(
+                    Number(match, "hour"),
+                    Number(match, "minute"),
+                    Number(match, "second"),
+                    dateText,
+                    datePlace,
+                    date.Header));
+            return (
+                match.Groups["offset"] is { Success: true } offset
+                    ? time.AddHours(standardOffsetHours - OffsetHours(offset.Value, dateText, datePlace, date.Header))
+                    : time,
+                true);
         }
 
         if (hourText is null || hour is not WeatherColumn column) return (time, false);
         var hourPlace = place with { Column = column.Index + 1 };
         var clock = Clock().Match(hourText);
-        if (!clock.Success) throw new InputError(hourPlace, Found(hourText), "an hour such as 7 or 07:00", column.Header);
-        return (time.AddHours(WholeHour(Number(clock, "hour"), Number(clock, "minute"), Number(clock, "second"), hourText, hourPlace, column.Header)), true);
+        if (!clock.Success)
+            throw new InputError(hourPlace, Found(hourText), "an hour such as 7 or 07:00", column.Header);
+        return (
+            time.AddHours(
+                WholeHour(
+                    Number(clock, "hour"),
+                    Number(clock, "minute"),
+                    Number(clock, "second"),
+                    hourText,
+                    hourPlace,
+                    column.Header)),
+            true);
     }
 
     private static int WholeHour(int hour, int minute, int second, string text, InputPlace place, string header)
     {
-        if (minute != 0 || second != 0) throw new InputError(place, $"{InputError.Quote(text)} within an hour", "whole hours, one row each", header);
+        if (minute != 0 || second != 0)
+            throw new InputError(
+                place, $"{InputError.Quote(text)} within an hour", "whole hours, one row each", header);
         return hour <= 24 ? hour : throw new InputError(place, InputError.Quote(text), "an hour from 0 to 24", header);
     }
 
@@ -43,7 +72,8 @@ internal static partial class WeatherTime
     {
         if (offset == "Z") return 0;
         var digits = offset[1..].Replace(":", "", StringComparison.Ordinal);
-        var hours = int.Parse(digits[..2], CultureInfo.InvariantCulture) + (digits.Length > 2 ? int.Parse(digits[2..], CultureInfo.InvariantCulture) / 60.0 : 0);
+        var hours = int.Parse(digits[..2], CultureInfo.InvariantCulture) + (
+            digits.Length > 2 ? int.Parse(digits[2..], CultureInfo.InvariantCulture) / 60.0 : 0);
         if (hours > 14) throw new InputError(place, InputError.Quote(text), "an offset of at most 14 hours", header);
         return offset[0] == '-' ? -hours : hours;
     }

@@ -109,7 +109,9 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
     }
 
     /// <summary>What a column without a unit is in.</summary>
-    public static WeatherUnit Usual(WeatherQuantity quantity) => quantity == WeatherQuantity.Pressure ? new(0.1) : new(1);
+    public static WeatherUnit Usual(WeatherQuantity quantity) => quantity == WeatherQuantity.Pressure
+        ? new(0.1)
+        : new(1);
 
     /// <summary>The units that are known for a quantity, for messages.</summary>
     public static string Names(WeatherQuantity quantity) => quantity switch
@@ -129,13 +131,19 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
         WeatherQuantity.RelativeHumidity or WeatherQuantity.Rain => null,
         WeatherQuantity.Wind => "km/h",
         WeatherQuantity.Pressure => "kPa",
-        WeatherQuantity.GlobalRadiation or WeatherQuantity.DiffuseRadiation or WeatherQuantity.DirectNormalRadiation => isDaily ? "W/m2" : "MJ/m2",
+        WeatherQuantity.GlobalRadiation or WeatherQuantity.DiffuseRadiation or WeatherQuantity.DirectNormalRadiation =>
+            isDaily
+            ? "W/m2"
+            : "MJ/m2",
         _ => "°F",
     };
 
     public double Convert(double value) => (Factor * value) + Offset;
 
-    private static WeatherUnit? In(Dictionary<string, WeatherUnit> units, string name) => units.TryGetValue(name, out var unit) ? unit : null;
+    private static WeatherUnit? In(Dictionary<string, WeatherUnit> units, string name) =>
+        units.TryGetValue(name, out var unit)
+        ? unit
+        : null;
 
     // Days hold sums [MJ m⁻² d⁻¹], hours means [W m⁻²].
     private static WeatherUnit? Radiation(string name, bool isDaily)
@@ -143,7 +151,8 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
         if (name is "wm2" or "w") return new(isDaily ? MegajoulesPerWattDay : 1);
         if (!Energies.TryGetValue(name, out var megajoules))
         {
-            var withoutTime = new[] { "day1", "day", "d1", "d", "hr", "h1", "h" }.FirstOrDefault(time => name.EndsWith(time, StringComparison.Ordinal));
+            var withoutTime = new[] { "day1", "day", "d1", "d", "hr", "h1", "h" }.FirstOrDefault(
+                time => name.EndsWith(time, StringComparison.Ordinal));
             if (withoutTime is null || !Energies.TryGetValue(name[..^withoutTime.Length], out megajoules)) return null;
         }
 
@@ -154,7 +163,11 @@ internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
     private static string Plain(string name)
     {
         var plain = new StringBuilder(name.Length);
-        foreach (var letter in name.Replace("degrees", "", StringComparison.OrdinalIgnoreCase).Replace("deg", "", StringComparison.OrdinalIgnoreCase))
+        foreach (
+            var letter in name.Replace(
+                "degrees",
+                "",
+                StringComparison.OrdinalIgnoreCase).Replace("deg", "", StringComparison.OrdinalIgnoreCase))
         {
             if (letter is '²') plain.Append('2');
             else if (letter is '¹') plain.Append('1');
