@@ -82,7 +82,7 @@ public class BadInputTests
     [InlineData("--threads", "0", "--threads: \"0\"", "1 to 1024")]
     [InlineData("--threads", "two", "--threads: \"two\"", "1 to 1024")]
     [InlineData("--until", "2020-06-01", "--until: 2020-06-01, outside the season", "2025-02-01")]
-    [InlineData("--leaves-on", "2026-06-01", "--leaves-on: 2026-06-01, outside the season", "2025-12-31")]
+    [InlineData("--leaves-on", "2026-06-01", "--leaves-on: 2026-06-01, outside the season", "2025-11-30")]
     [InlineData("--seed", "-3", "--seed: \"-3\"", "a whole number from 0")]
     [InlineData("--set", "season.budbreak=2024-04-01", "--set: season.budbreak: 2024-04-01, outside", "expected")]
     [InlineData("--out", "weather.csv", "--out: \"weather.csv\" is a file", "a folder for the results")]
