@@ -1,8 +1,8 @@
 using System.Globalization;
 using CanopySim.Results;
 using CanopySim.Training;
-using CanopySim.Weather;
 using CanopySim.Water;
+using CanopySim.Weather;
 
 namespace CanopySim.Tests.Seasons;
 
