@@ -30,7 +30,7 @@ public class LeafAgeingTests
             else Assert.True(curve.At(age + 1) <= curve.At(age) + 1e-12);
         }
 
-        Assert.Equal(curve.At(180), curve.At(400));
+        Assert.Equal(curve.At(180), curve.At(400), 1e-12);
     }
 
     // Life of a leaf 120 to 170 d, basal ones from 110 to 130 d where shaded: general, from memory. Here 150 and 105.
