@@ -182,7 +182,8 @@ internal sealed class TriangleRaster
             HighSlope.Set((u2 - u1) / (v2 - v1));
         }
 
-        private static Vector256<float> Load(ref float corner, int value) => Vector256.LoadUnsafe(ref Unsafe.Add(ref corner, value * Lanes));
+        private static Vector256<float> Load(ref float corner, int value) =>
+            Vector256.LoadUnsafe(ref Unsafe.Add(ref corner, value * Lanes));
 
         private static void Order(ref Vector256<float> u0, ref Vector256<float> v0, ref Vector256<float> u1, ref Vector256<float> v1)
         {
