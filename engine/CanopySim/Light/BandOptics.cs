@@ -33,6 +33,8 @@ internal sealed class BandOptics
 
     public float[] Transmittance { get; }
 
-    /// <summary>What stays in the node, from the single-precision shares that the solver uses: the budget would miss their rounding.</summary>
+    /// <summary>
+    /// What stays in the node, from the single-precision shares that the solver uses: the budget would miss their rounding.
+    /// </summary>
     public double Absorptance(int node) => 1.0 - Reflectance[node] - Transmittance[node];
 }

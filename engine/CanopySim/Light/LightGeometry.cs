@@ -33,7 +33,9 @@ public sealed class LightGeometry
     /// <summary>Share of the irradiance of a uniform sky that reaches the ground unshaded.</summary>
     public double SkyGapFraction { get; }
 
-    /// <summary>Share of all links that end inside a closed body, where nothing should look: light lost there counts as absorbed by it.</summary>
+    /// <summary>
+    /// Share of all links that end inside a closed body, where nothing should look: light lost there counts as absorbed by it.
+    /// </summary>
     public double InsideLinkShare => Matrix.InsideShare;
 
     /// <summary>Pairs of faces that see each other, and faces that see a sky direction.</summary>
@@ -48,8 +50,8 @@ public sealed class LightGeometry
     internal SkyPatches Sky { get; }
 
     /// <param name="scene">The periodic cell.</param>
-    /// <param name="directions">Unit vectors of equal solid angle over the upper hemisphere. On a slope, those that point into the hillside are dark, and their
-    /// lines carry links by their other end.</param>
+    /// <param name="directions">Unit vectors of equal solid angle over the upper hemisphere. On a slope, those that point into
+    /// the hillside are dark, and their lines carry links by their other end.</param>
     /// <param name="quality">Pixels and tolerance; the number of directions is that of the list.</param>
     /// <param name="threads">Workers; the result is the same for any number.</param>
     public static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads)

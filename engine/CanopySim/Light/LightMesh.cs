@@ -4,8 +4,8 @@ namespace CanopySim.Light;
 
 /// <summary>
 /// The scene's triangles laid out for projection: heights above the slope, corners in blocks of eight triangles so that one
-/// vector holds the same number of each, highest triangle first. Height falls monotonically along every line of light, so this one order leaves the
-/// fragments of a pixel nearly sorted whatever the direction.
+/// vector holds the same number of each, highest triangle first. Height falls monotonically along every line of light, so
+/// this one order leaves the fragments of a pixel nearly sorted whatever the direction.
 /// </summary>
 internal sealed class LightMesh
 {

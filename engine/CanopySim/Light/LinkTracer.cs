@@ -24,14 +24,16 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
         _raster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, _fragments);
         var count = Sort(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset));
 
-        // Between two borders lies one pixel from the sky down; the border at its end is its ground.
+        // Between two borders lies one pixel from the sky down; the border at its end is its ground. Only borders have the sign
+        // bit; a mask of it spares a branch that nobody could predict.
         var above = nodes.FirstSky + direction.Index;
         var sky = above;
         foreach (var key in _sorted.AsSpan(1, count - 1))
         {
             var top = (int)(uint)key;
             links.Add(above, top);
-            above = key >= Border ? sky : top ^ 1;
+            var border = (int)((long)key >> 63);
+            above = (sky & border) | ((top ^ 1) & ~border);
         }
 
         return grid.PixelCount;

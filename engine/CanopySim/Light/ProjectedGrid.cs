@@ -37,7 +37,10 @@ internal readonly struct ProjectedGrid
 
     public double RowsPerMeter { get; }
 
-    /// <summary>Scalar product of the direction with the slope's (−riseAcross, −riseAlong, 1): normal irradiance times this is irradiance through the cell.</summary>
+    /// <summary>
+    /// Scalar product of the direction with the slope's (−riseAcross, −riseAlong, 1): normal irradiance times this is irradiance
+    /// through the cell.
+    /// </summary>
     public double Vertical { get; }
 
     /// <summary>Area of a pixel, square to the direction: power of one pixel per normal irradiance [m²].</summary>

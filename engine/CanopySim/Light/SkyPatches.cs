@@ -59,7 +59,8 @@ internal sealed class SkyPatches
         for (var index = 0; index < radiance.Length; index++)
         {
             var value = relative?[index] ?? 1;
-            if (!(value >= 0 && double.IsFinite(value))) throw new ArgumentException($"sky radiance {value} in direction {index}", nameof(relative));
+            if (!(value >= 0 && double.IsFinite(value)))
+                throw new ArgumentException($"sky radiance {value} in direction {index}", nameof(relative));
             radiance[index] = _horizontalWeights[index] > 0 ? value : 0;
             horizontal += radiance[index] * _horizontalWeights[index];
         }

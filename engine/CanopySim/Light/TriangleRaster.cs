@@ -75,24 +75,35 @@ internal sealed class TriangleRaster
             for (; bits != 0; bits &= bits - 1)
             {
                 var at = BitOperations.TrailingZeroCount(bits);
-                var run = new PixelRun(
-                    rows.Pixel[at], rows.Count[at], rows.Height[at], block.AlongColumn[lane], block.Lowest[lane], block.Highest[lane], place, block.UpperSeesLight[lane]);
-                if (wraps) AddWrapped(run, grid.Width);
-                else _runs[_count++] = run;
+                ref var run = ref _runs[_count++];
+                run.Pixel = rows.Pixel[at];
+                run.Count = rows.Count[at];
+                run.Height = rows.Height[at];
+                run.Slope = block.AlongColumn[lane];
+                run.Lowest = block.Lowest[lane];
+                run.Highest = block.Highest[lane];
+                run.Place = place;
+                run.UpperSeesLight = block.UpperSeesLight[lane];
+                if (wraps) SplitLast(grid.Width);
             }
         }
     }
 
     // A run that leaves the cell goes on at the start of its row.
-    private void AddWrapped(PixelRun run, int width)
+    private void SplitLast(int width)
     {
-        while (run.Count > 0)
+        while (true)
         {
+            var run = _runs[_count - 1];
             var rowStart = run.Pixel / width * width;
-            var part = Math.Min(run.Count, rowStart + width - run.Pixel);
+            var part = rowStart + width - run.Pixel;
+            if (run.Count <= part) return;
+            _runs[_count - 1].Count = part;
             if (_count + Lanes > _runs.Length) Array.Resize(ref _runs, 2 * _runs.Length);
-            _runs[_count++] = run with { Count = part };
-            run = run with { Pixel = rowStart, Count = run.Count - part, Height = run.Height + (part * run.Slope) };
+            run.Pixel = rowStart;
+            run.Count -= part;
+            run.Height += part * run.Slope;
+            _runs[_count++] = run;
         }
     }
 
@@ -171,7 +182,8 @@ internal sealed class TriangleRaster
             HighSlope.Set((u2 - u1) / (v2 - v1));
         }
 
-        private static Vector256<float> Load(ref float corner, int value) => Vector256.LoadUnsafe(ref Unsafe.Add(ref corner, value * Lanes));
+        private static Vector256<float> Load(ref float corner, int value) =>
+            Vector256.LoadUnsafe(ref Unsafe.Add(ref corner, value * Lanes));
 
         private static void Order(ref Vector256<float> u0, ref Vector256<float> v0, ref Vector256<float> u1, ref Vector256<float> v1)
         {
