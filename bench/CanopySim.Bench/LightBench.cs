@@ -24,7 +24,7 @@ public class LightBench
         var options = new SeasonOptions { Quality = Quality.Draft, Threads = 2 };
         var canopy = Simulation.CanopyOn(FirstSeason.Scenario, FirstSeason.Weather, FirstSeason.Offset, options, new DateOnly(2025, 7, 20));
         _scene = new CanopyScene(FirstSeason.Scenario).Place(canopy, SceneDetail.ForLight).Scene;
-        _sky = new SkyFrame(_scene.Cell, FirstSeason.Scenario.Rows.Azimuth, LightQuality.For(Quality).SkyDirectionCount);
+        _sky = new SkyFrame(FirstSeason.Scenario.Rows.Azimuth, LightQuality.For(Quality).SkyDirectionCount);
     }
 
     [Benchmark]

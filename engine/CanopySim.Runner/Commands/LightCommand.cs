@@ -47,7 +47,7 @@ public sealed class LightCommand : Command<LightCommand.Settings>
         var sun = SolarPosition.At(utc, scenario.Site.Latitude, scenario.Site.Longitude, scenario.Site.Elevation);
         var scene = new CanopyScene(scenario).Place(canopy, SceneDetail.Drawn).Scene;
         var level = LightQuality.For(quality);
-        var sky = new SkyFrame(scene.Cell, scenario.Rows.Azimuth, level.SkyDirectionCount);
+        var sky = new SkyFrame(scenario.Rows.Azimuth, level.SkyDirectionCount);
         var incident = sky.Of(weather.Hours[local.Hour], new HourlySun(sun, sun.IsUp ? 1 : 0));
         var geometry = LightGeometry.Build(scene, sky.Directions, level, threads);
         var solution = geometry.Solve(incident is null ? [] : [incident], scenario.Optics, threads);

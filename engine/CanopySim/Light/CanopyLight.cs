@@ -22,8 +22,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
 {
     private readonly LightQuality _quality = LightQuality.For(quality);
     private readonly CanopyScene _scene = new(scenario);
-    private readonly SkyFrame _sky = new(
-        CanopyScene.CellOf(scenario), scenario.Rows.Azimuth, LightQuality.For(quality).SkyDirectionCount);
+    private readonly SkyFrame _sky = new(scenario.Rows.Azimuth, LightQuality.For(quality).SkyDirectionCount);
 
     private LightGeometry? _geometry;
     private PlacedCanopy? _placed;

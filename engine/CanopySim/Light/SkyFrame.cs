@@ -1,5 +1,4 @@
 using System.Numerics;
-using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Sky;
 using CanopySim.Weather;
@@ -7,22 +6,21 @@ using CanopySim.Weather;
 namespace CanopySim.Light;
 
 /// <summary>
-/// Sun and sky in the cell's frame: the directions that stand for the sky, about the normal of the slope, and the light of an
-/// hour along them.
+/// Sun and sky in the cell's frame: the directions that stand for the sky, about the vertical, and the light of an hour along
+/// them.
 /// </summary>
 public sealed class SkyFrame
 {
     private readonly double _rowAzimuth;
     private readonly Vector3[] _directions;
 
-    public SkyFrame(Cell cell, double rowAzimuthDegrees, int directionCount)
+    public SkyFrame(double rowAzimuthDegrees, int directionCount)
     {
         _rowAzimuth = UnitConversion.RadiansFromDegrees(rowAzimuthDegrees);
         var even = SkyDirections.Create(directionCount);
-        var normal = Vector3.Normalize(new Vector3((float)-cell.RiseAcross, (float)-cell.RiseAlong, 1));
         _directions = new Vector3[directionCount];
         for (var i = 0; i < directionCount; i++)
-            _directions[i] = CellFromSlope(new Vector3((float)even.X(i), (float)even.Y(i), (float)even.Z(i)), normal);
+            _directions[i] = new Vector3((float)even.X(i), (float)even.Y(i), (float)even.Z(i));
     }
 
     /// <summary>Unit vectors of equal solid angle.</summary>
@@ -57,20 +55,10 @@ public sealed class SkyFrame
         for (var i = 0; i < radiances.Length; i++)
         {
             var direction = _directions[i];
-            if (direction.Z <= 0) continue;
             var azimuth = Math.Atan2(direction.X, direction.Y) + _rowAzimuth;
             radiances[i] = sky.RelativeRadiance(Math.Acos(Math.Clamp(direction.Z, -1, 1)), azimuth);
         }
 
         return radiances;
-    }
-
-    // The turn that brings the zenith to the slope's normal (Rodrigues, for unit vectors).
-    private static Vector3 CellFromSlope(Vector3 direction, Vector3 normal)
-    {
-        var axis = Vector3.Cross(Vector3.UnitZ, normal);
-        var cosine = normal.Z;
-        if (axis.LengthSquared() < 1e-12f) return direction;
-        return (direction * cosine) + Vector3.Cross(axis, direction) + (axis * (Vector3.Dot(axis, direction) / (1 + cosine)));
     }
 }
