@@ -11,11 +11,10 @@ for argument in "$@"; do
   esac
 done
 
-if $install; then
-  # Native parts of the charts: fonts are read through fontconfig where it is there.
-  if ! ldconfig -p | grep -q libfontconfig.so.1; then
-    apt-get update -q && apt-get install -y -q --no-install-recommends libfontconfig1 || exit 1
-  fi
+# What the tests need beyond the SDK, as Debian packages: nothing so far.
+packages=""
+if $install && [ -n "$packages" ]; then
+  apt-get update -q && apt-get install -y -q --no-install-recommends $packages || exit 1
 fi
 
 dotnet build CanopySim.sln -c Release --nologo -v quiet || { echo "0 passed, 1 failed, 0 skipped"; exit 1; }
@@ -27,7 +26,7 @@ for project in tests/*/*.csproj; do
   name=$(basename "$project" .csproj)
   echo "== $name"
   log="$results/$name.trx"
-  dotnet run --no-build -c Release --project "$project" -- -trx "$log" "${CANOPYSIM_TEST_ARGS:--noLogo}"
+  dotnet run --no-build -c Release --project "$project" -- -trx "$log" -noLogo -noColor
   code=$?
   counters=$(grep -o '<Counters [^>]*>' "$log" 2>/dev/null)
   if [ -z "$counters" ]; then
