@@ -21,7 +21,7 @@ public sealed record DayRow
 {
     public required DateOnly Date { get; init; }
 
-    /// <summary>dormant, budbreak, bloom, veraison, ripe, ended: the last stage reached.</summary>
+    /// <summary>dormant, budbreak, bloom, veraison or ripe: the last stage reached.</summary>
     public required string Stage { get; init; }
 
     public required double ThermalTimeDegCD { get; init; }
