@@ -14,7 +14,7 @@ public static class FirstSeason
         while (!File.Exists(Path.Combine(folder, "CanopySim.sln")))
             folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the bench must run inside the repository");
         var document = ScenarioFile.Read(Path.Combine(folder, "scenarios", "first-season", "scenario.yaml"));
-        var record = WeatherFile.Read(document.WeatherPath, document.Scenario.Weather, document.Scenario.Site, document.Scenario.Season.Year);
+        var record = SeasonWeather.Read(document);
         var offset = SiteTime.Of(document.Scenario.Site).StandardOffsetHours(record.FirstDay.Year);
         return (document.Scenario, WeatherBuilder.Complete(record, document.Scenario.Weather, document.Scenario.Site, offset), offset);
     });

@@ -13,7 +13,7 @@ public sealed record SeasonInput(ScenarioDocument Document, WeatherSeries Weathe
     {
         var document = ScenarioFile.Read(path, overrides);
         var scenario = document.Scenario;
-        var record = WeatherFile.Read(document.WeatherPath, scenario.Weather, scenario.Site, scenario.Season.Year);
+        var record = SeasonWeather.Read(document);
         var time = SiteTime.Of(scenario.Site);
         var offset = time.StandardOffsetHours(record.FirstDay.Year);
         return new SeasonInput(document, WeatherBuilder.Complete(record, scenario.Weather, scenario.Site, offset), time, offset);

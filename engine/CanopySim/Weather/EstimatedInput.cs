@@ -5,6 +5,9 @@ namespace CanopySim.Weather;
 /// </summary>
 public static class EstimatedInput
 {
+    /// <summary>No day was measured: all were made like the days of a record.</summary>
+    public const string GeneratedWeather = "generated_weather";
+
     /// <summary>Hours of temperature were made from the day's extremes.</summary>
     public const string HourlyTemperature = "hourly_temperature";
 
@@ -31,5 +34,8 @@ public static class EstimatedInput
 
     /// <summary>All names, in the order in which results list them.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [HourlyTemperature, GlobalRadiation, HourlyRadiation, DirectAndDiffuse, VaporPressure, AirPressure, Wind, Rain];
+    [
+        GeneratedWeather, HourlyTemperature, GlobalRadiation, HourlyRadiation, DirectAndDiffuse, VaporPressure, AirPressure, Wind,
+        Rain,
+    ];
 }

@@ -12,6 +12,7 @@ public static class WeatherBuilder
     public static WeatherSeries Complete(WeatherRecord record, WeatherOptions options, Site site, double utcOffsetHours)
     {
         var estimated = new HashSet<string>();
+        if (record.IsGenerated) estimated.Add(EstimatedInput.GeneratedWeather);
         var suns = new SunOfDay[record.DayCount];
         for (var index = 0; index < suns.Length; index++)
             suns[index] = SunOfDay.At(record.FirstDay.AddDays(index), site, utcOffsetHours);

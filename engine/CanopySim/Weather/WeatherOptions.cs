@@ -20,6 +20,9 @@ public sealed record WeatherOptions
     [Parameter("degC-0.5", 0.08, 0.3, "Factor of radiation from the temperature range, where radiation is missing.", Mark = Mark.Published,
         Source = "Hargreaves & Samani as FAO-56 Eq. 50: 0.16 interior, 0.19 coast")]
     public double RadiationFromTemperature { get; init; } = 0.16;
+
+    [KeyHelp("Seed of a season made like the file's record; left out: the record itself.")]
+    public ulong? Seed { get; init; }
 }
 
 /// <summary>Which end of an hour its time names.</summary>

@@ -15,6 +15,9 @@ public sealed record WeatherRecord
     /// <summary>Readings that the reader filled because the scenario allows it.</summary>
     public int FilledGaps { get; init; }
 
+    /// <summary>Made by <see cref="WeatherGenerator"/>, never measured.</summary>
+    public bool IsGenerated { get; init; }
+
     public int DayCount => Days.Count > 0 ? Days.Count : Hours.Count / 24;
 }
 
