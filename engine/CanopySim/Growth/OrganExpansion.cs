@@ -68,12 +68,15 @@ public sealed class OrganExpansion(GrowthParameters growth, CarbonParameters car
         return demand + (leaf.PotentialIncrement * carbon.LeafMassPerArea * carbon.LeafCost);
     }
 
-    // A blade too small ever to reach 3 cm has unfolded when its expansion is over.
     private void Unfold(Shoot shoot, Phytomer phytomer, Leaf leaf, DateOnly date)
     {
-        if (leaf.HasUnfolded || (leaf.MidribLength < Leaf.UnfoldedMidrib && leaf.ThermalAge < growth.BladeExpansion)) return;
-        leaf.UnfoldedOn = date;
-        shoot.UnfoldedNodes = Math.Max(shoot.UnfoldedNodes, phytomer.Rank);
+        if (leaf.HasUnfolded && shoot.UnfoldedNodes >= phytomer.Rank) return;
+        var longEnough = leaf.MidribLength >= Leaf.UnfoldedMidrib;
+        // A starved blade opens small: it unfolds when it would be 3 cm long had it lacked nothing.
+        var opened = leaf.PotentialArea * ExpansionCourse.Share(leaf.ThermalAge, growth.BladeExpansion) >= Leaf.UnfoldedArea;
+        if (longEnough || opened) leaf.UnfoldedOn ??= date;
+        // A blade too small ever to reach 3 cm counts when its expansion is over.
+        if (longEnough || leaf.ThermalAge >= growth.BladeExpansion) shoot.UnfoldedNodes = Math.Max(shoot.UnfoldedNodes, phytomer.Rank);
     }
 }
 

@@ -86,7 +86,7 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
         Leaf leaf, int surface, LightOfDay light, LeafSolver[] solvers, double nightRespiration, double stomatalWater, double supplyIndex)
     {
         var area = light.Canopy.Areas[surface];
-        var efficiency = scenario.LeafAge.At(leaf.AgeDays);
+        var efficiency = scenario.LeafAge.At(leaf.PhysiologicalAge);
         var acclimation = Acclimation(leaf.RelativeLight ?? 1);
         var capacity = efficiency * acclimation * SinkFactor(supplyIndex);
         var respiration = acclimation * (RespirationWithoutEfficiency + ((1 - RespirationWithoutEfficiency) * efficiency));

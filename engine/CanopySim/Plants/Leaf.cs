@@ -9,6 +9,9 @@ public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
     // Area = 1.0 x midrib², from LA = -0.465 + 0.914 L W with W/L about 1.1: Buttaro et al. 2015, Photosynthetica 53:342-348.
     private const double AreaPerSquaredMidrib = 1.0;
 
+    /// <summary>Area of a blade that long [m²].</summary>
+    public const double UnfoldedArea = AreaPerSquaredMidrib * UnfoldedMidrib * UnfoldedMidrib;
+
     // 0.7 to 0.9 of the midrib: general ampelography, from memory.
     private const double PetiolePerMidrib = 0.8;
 
@@ -35,6 +38,9 @@ public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
 
     /// <summary>Days since unfolding; 0 before it.</summary>
     public int AgeDays { get; internal set; }
+
+    /// <summary>Age by which its efficiency is read [d]: the calendar's, but slower on a vine that lost leaves.</summary>
+    public double PhysiologicalAge { get; internal set; }
 
     /// <summary>Age by which the leaf wears out [d]: runs faster than <see cref="AgeDays"/> in deep shade.</summary>
     public double Wear { get; internal set; }

@@ -20,6 +20,9 @@ public sealed class Vine(VineId id, double positionAlongRow, VineCarbon carbon)
 
     public Crop Crop { get; } = new();
 
+    /// <summary>Leaf area that was cut off this season [m²].</summary>
+    public double RemovedLeafArea { get; internal set; }
+
     internal void Add(Shoot shoot) => _shoots.Add(shoot);
 
     internal void RemoveAllShoots() => _shoots.Clear();

@@ -129,7 +129,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             LeafAreaM2PerVine = leaves.Sum(leaf => leaf.Area) / _vines,
             LateralLeafAreaM2PerVine = leaves.Where(leaf => leaf.Shoot.Order == 2).Sum(leaf => leaf.Area) / _vines,
             MeanLeafAgeD = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * leaf.AgeDays) / unfoldedArea : null,
-            MeanLeafEfficiency = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * scenario.LeafAge.At(leaf.AgeDays)) / unfoldedArea : null,
+            MeanLeafEfficiency = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * scenario.LeafAge.At(leaf.PhysiologicalAge)) / unfoldedArea : null,
             IncidentParMolM2 = day.IncidentParMoles,
             AbsorbedParMolPerVine = absorbed / _vines,
             FractionParAbsorbed = day.IncidentParMoles > 0 ? absorbed / (day.IncidentParMoles * ground) : 0,

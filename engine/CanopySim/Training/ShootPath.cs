@@ -25,7 +25,7 @@ public sealed class ShootPath(Scenario scenario)
         var total = lengths.Sum();
         var points = new Vector3[lengths.Length + 1];
         var (side, lean) = Lean(shoot);
-        points[0] = new Vector3(0, (float)shoot.PositionAlongRow, (float)_trellis.CordonHeightOrDefault);
+        points[0] = Base(shoot);
         var drift = 0.25f * (float)SeededValue.Normal(scenario.Seed, "shoot drift along the row", shoot.Id.Value);
         var tilt = lean;
         var beyond = total;
@@ -39,6 +39,14 @@ public sealed class ShootPath(Scenario scenario)
         }
 
         return points;
+    }
+
+    // On spurs all shoots stand on the cordon; old canes left by hedge or minimal pruning bear them in a zone about it.
+    private Vector3 Base(Shoot shoot)
+    {
+        var across = scenario.CanopyWork.BearingZoneWidth * (SeededValue.Uniform(scenario.Seed, "bearing wood across", shoot.Id.Value) - 0.5);
+        var up = scenario.CanopyWork.BearingZoneHeight * (SeededValue.Uniform(scenario.Seed, "bearing wood height", shoot.Id.Value) - 0.5);
+        return new Vector3((float)across, (float)shoot.PositionAlongRow, (float)(_trellis.CordonHeightOrDefault + up));
     }
 
     // Which alley a shoot leans to, and its tilt from the vertical at the base [rad].

@@ -79,6 +79,7 @@ public sealed class ToppingWork(Scenario scenario)
             vine.Crop.Berries -= berries;
         }
 
+        vine.RemovedLeafArea += area;
         foreach (var phytomer in shoot.Phytomers.TakeLast(ReleasedNodes))
         {
             phytomer.Released = true;
