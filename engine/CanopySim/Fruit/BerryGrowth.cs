@@ -23,8 +23,8 @@ public sealed class BerryGrowth(FruitParameters fruit)
     // How sharply loading ends as its last sugar is neared. Assumed.
     private const double EndSharpness = 5;
 
-    /// <summary>Share of the good supply index at which set is full; from there to 1.25 times set grows with it. Fitted.</summary>
-    private const double SupplyForFullSet = 0.75;
+    /// <summary>Share of the good supply index at which set is full; from there to 1.25 times set grows with it. Assumed.</summary>
+    private const double SupplyForFullSet = 0.55;
     private const double MostSet = 1.25;
 
     /// <summary>Sets berries at bloom, by the mean supply index of the weeks before.</summary>

@@ -13,11 +13,11 @@ public sealed record Cultivar
 
     [Parameter("degC d", 20, 600, "Heat sum to budbreak: hourly temperature above 5 degC, from 1 February (1 August in the south).",
         Mark = Mark.Assumed)]
-    public double BudbreakSum { get; init; } = 270;
+    public double BudbreakSum { get; init; } = 340;
 
     [Parameter("degC d", 250, 900, "Thermal units from budbreak to half bloom.", Mark = Mark.Derived,
         Source = "16 to 19 nodes at bloom (Pratt & Coombe 1978) at this model's phyllochrons")]
-    public double BloomSum { get; init; } = 500;
+    public double BloomSum { get; init; } = 455;
 
     [Parameter("degC d", 400, 1800, "Thermal units from bloom to half veraison, at full carbon supply.", Mark = Mark.Assumed)]
     public double VeraisonSum { get; init; } = 900;

@@ -5,8 +5,9 @@ namespace CanopySim.Photosynthesis;
 /// <summary>Gas exchange of a leaf at its best age, in full light.</summary>
 public sealed record LeafParameters
 {
-    [Parameter("umol m-2 s-1", 10, 200, "Vcmax at 25 degC.", Mark = Mark.Fitted, Source = "carbon of a season; published 70 to 90: Schultz 2003, from memory")]
-    public double Vcmax25 { get; init; } = 62;
+    [Parameter("umol m-2 s-1", 10, 200, "Vcmax at 25 degC.", Mark = Mark.Fitted,
+        Source = "about 9 to 10 g CO2 a day and m2 of leaf in July (5 to 11 derived from whole-canopy chambers); published 70 to 90: Schultz 2003, from memory")]
+    public double Vcmax25 { get; init; } = 57;
 
     [Parameter("1", 1, 3, "Jmax over Vcmax at 25 degC.", Mark = Mark.Recalled, Source = "1.6 to 2.1: Schultz 2003; Greer & Weedon 2012")]
     public double JmaxToVcmax { get; init; } = 1.75;
