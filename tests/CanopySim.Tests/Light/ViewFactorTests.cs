@@ -1,33 +1,101 @@
 using System.Numerics;
 using CanopySim.Geometry;
 using CanopySim.Light;
+using CanopySim.Numerics;
 using Xunit;
+using static CanopySim.Tests.Sky.ReferenceTable;
 
 namespace CanopySim.Tests.Light;
 
+/// <summary>
+/// View factors F of rectangles, all rows of <c>view_factors.csv</c>: the project's reference table of closed forms (Howell, A Catalog
+/// of Radiation Configuration Factors, C-11, C-14; Hottel's crossed strings). A rectangle's upper side sees the sky but for F, over black
+/// ground its lower side sees nothing: under a uniform sky it takes 1 − F. Directions and places are drawn anew in every turn.
+/// </summary>
 public class ViewFactorTests
 {
-    // View factor F between equal parallel rectangles face to face, of sides X and Y in gaps: the project's reference table of
-    // the closed form (Howell, A Catalog of Radiation Configuration Factors, C-11). The lower rectangle's upper side sees the
-    // sky but for F and for the copies of both far away; over black ground its lower side sees nothing.
-    [Theory]
-    [InlineData(0.5, 0.5, 0.068590)]
-    [InlineData(1, 1, 0.199825)]
-    [InlineData(1, 2, 0.285875)]
-    [InlineData(2, 2, 0.415253)]
-    [InlineData(5, 2, 0.529931)]
-    public void Parallel_rectangles_hide_their_view_factor_of_the_sky(double x, double y, double viewFactor)
-    {
-        const float Gap = 0.4f;
-        var (first, second) = (Gap * (float)x * new Vector3(0.8f, 0.6f, 0), Gap * (float)y * new Vector3(-0.6f, 0.8f, 0));
-        var scenes = new RandomScenes(new Cell(16, 16));
-        for (var blade = 0; blade < 2; blade++)
-            scenes.AddQuad(scenes.AddSurface(SurfaceKind.Blade), new Vector3(8, 8, 0.1f + (blade * Gap)), first, second);
-        var geometry = LightGeometry.Build(scenes.Build(), SkyRings.Spiral(600), LightCases.Quality(0.05, 0.05), 2);
-        var light = geometry.Solve([LightCases.UniformSky()], LightCases.Black, 2);
-        var area = Gap * Gap * x * y;
+    private const int Turns = 8;
+    private const int Directions = 100;
+    private const double Pixels = 20_000;
 
-        // 0.002 for the copies, 0.004 for pixels and directions.
-        Assert.Equal(1 - viewFactor, light.AbsorbedPar[0] / area, 0.006);
+    // The longest edge [m]; the rest follows from the row.
+    private const double Longest = 1;
+
+    public static TheoryData<string, double, double, double> Rows =>
+        [.. Read("Light", "view_factors.csv").Select(row => (row[0].Split(' ')[0], Number(row[1]), row[2].Length > 0 ? Number(row[2]) : 0, Number(row[3])))];
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void Rectangles_hide_their_view_factor_of_the_sky(string geometry, double p1, double p2, double viewFactor)
+    {
+        var (lower, other, cell, copies) = geometry switch
+        {
+            "parallel_aligned_rectangles" => Parallel(p1, p2),
+            "infinite_parallel_strips" => Strips(p1),
+            "perpendicular_rect_common_edge" => Perpendicular(p1, p2),
+            _ => throw new ArgumentOutOfRangeException(nameof(geometry), geometry, "unknown row"),
+        };
+        var pixel = Math.Sqrt(cell.GroundArea / Pixels);
+        var hidden = new List<double>();
+        for (var turn = 0; turn < Turns; turn++)
+        {
+            double Value(string purpose) => SeededValue.Uniform(91, purpose, turn, (int)(1e6 * viewFactor));
+            var (cosine, sine) = geometry == "infinite_parallel_strips" ? (1, 0) : (Math.Cos(6.28 * Value("turn")), Math.Sin(6.28 * Value("turn")));
+            Vector3 Turned(Vector3 v) => new((float)((cosine * v.X) - (sine * v.Y)), (float)((sine * v.X) + (cosine * v.Y)), v.Z);
+            var place = new Vector3((float)(cell.Across * Value("x")), (float)(cell.Along * Value("y")), 0.1f);
+            var scenes = new RandomScenes(cell);
+            foreach (var (corner, first, second) in new[] { lower, other })
+                scenes.AddQuad(scenes.AddSurface(SurfaceKind.Blade), place + Turned(corner), Turned(first), Turned(second));
+
+            // Heights evenly spaced from a random start: equal solid angles, and no error of a fixed grid.
+            var start = Value("start");
+            Vector3[] directions = [.. Enumerable.Range(0, Directions).Select(index =>
+                SkyRings.Direction(Math.Acos((index + start) / Directions) * 180 / Math.PI, (index * 137.50776) + (360 * Value("azimuth"))))];
+            var light = LightGeometry.Build(scenes.Build(), directions, LightCases.Quality(pixel, pixel), 2)
+                .Solve([LightCases.UniformSky()], LightCases.Black, 2);
+            hidden.Add(1 - (light.AbsorbedPar[0] / Vector3.Cross(lower.First, lower.Second).Length()));
+        }
+
+        var found = Estimate.Of(hidden);
+        Assert.True(
+            Math.Abs(found.Mean - viewFactor - (copies / 2)) < (4 * found.StandardError) + (copies / 2) + 5.1e-7,
+            $"hidden {found.Mean} ± {found.StandardError}, view factor {viewFactor}, copies {copies}");
+    }
+
+    private readonly record struct Quad(Vector3 Corner, Vector3 First, Vector3 Second);
+
+    // Other copies of the upper rectangle hide at most A h² / (π r⁴) each at the height h and distance r; Σ 1 / |n|⁴ over a square
+    // lattice is 6.03. The cell is as wide as keeps them below a bound.
+    private static (Quad Lower, Quad Upper, Cell Cell, double Copies) Parallel(double x, double y)
+    {
+        const double Copies = 2e-4;
+        var gap = Longest / Math.Max(1, Math.Max(x, y));
+        var (first, second) = (new Vector3((float)(x * gap), 0, 0), new Vector3(0, (float)(y * gap), 0));
+        var cell = (gap * Math.Sqrt((x * x) + (y * y))) + (gap * Math.Pow(6.03 * x * y / (Math.PI * Copies), 0.25));
+        return (new Quad(default, first, second), new Quad(new Vector3(0, 0, (float)gap), first, second), new Cell(cell, cell), Copies);
+    }
+
+    // Strips as long as the cell join their copies; those beside them hide what crossed strings say, at offsets of n cells.
+    private static (Quad Lower, Quad Upper, Cell Cell, double Copies) Strips(double widthPerGap)
+    {
+        var cell = new Cell(12, 0.5);
+        var gap = Longest / Math.Max(1, widthPerGap);
+        var width = widthPerGap * gap;
+        var (first, second) = (new Vector3((float)width, 0, 0), new Vector3(0, (float)cell.Along, 0));
+        double String(double offset) => Math.Sqrt((offset * offset) + (gap * gap));
+        var copies = Enumerable.Range(1, 100).Select(n => n * cell.Across)
+            .Sum(offset => (String(offset + width) + String(offset - width) - (2 * String(offset))) / width);
+        return (new Quad(default, first, second), new Quad(new Vector3(0, 0, (float)gap), first, second), cell, copies);
+    }
+
+    // Copies of the wall, of height h, hide at most A (h / 2) / (π r³) each; Σ 1 / |n|³ over a square lattice is 9.03.
+    private static (Quad Floor, Quad Wall, Cell Cell, double Copies) Perpendicular(double heightPerEdge, double widthPerEdge)
+    {
+        const double Copies = 8e-4;
+        var edge = Longest / Math.Max(1, Math.Max(heightPerEdge, widthPerEdge));
+        var (height, width) = (heightPerEdge * edge, widthPerEdge * edge);
+        var along = new Vector3(0, (float)edge, 0);
+        var cell = Math.Sqrt((edge * edge) + (width * width)) + Math.Cbrt(9.03 * height * edge * (height / 2) / (Math.PI * Copies));
+        return (new Quad(default, new Vector3((float)width, 0, 0), along), new Quad(default, along, new Vector3(0, 0, (float)height)), new Cell(cell, cell), Copies);
     }
 }
