@@ -1,0 +1,155 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace CanopySim.Photosynthesis;
+
+/// <summary>
+/// Moves the temperatures of 64 leaves toward the root of <see cref="LeafEnergyBalance"/> by the secant, and ends the solution:
+/// the last step runs along a straight line, and the lanes for which that was too far are flagged.
+/// </summary>
+internal static class LeafLanesHeat
+{
+    // Trial temperatures stay this near the air's [K]: no leaf at rest is as far, and every response is finite there.
+    private const float Coldest = 40;
+    private const float Hottest = 70;
+
+    // Bounds of the secant over the slope at fixed conductances: those of LeafTemperatureSearch.
+    private const float LeastDecline = 0.3f;
+    private const float MostDecline = 4;
+
+    // A secant over less [K] is rounding.
+    private const float ShortestSecant = 2e-3f;
+
+    /// <summary>Rest of the balance [W m⁻²] at a vapor conductance, and its fall per kelvin at fixed conductances.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<float> Residual(
+        LeafLanes lanes,
+        LeafLanesAir air,
+        int i,
+        Vector256<float> temperature,
+        Vector256<float> saturation,
+        Vector256<float> vaporConductance,
+        out Vector256<float> decline)
+    {
+        // σ (Tl⁴ − Ta⁴) as a product: the powers are large and near each other.
+        var above = temperature - air.Temperature;
+        var kelvin = air.Kelvin + above;
+        var emission = air.TwiceEmission * (kelvin + air.Kelvin) * ((kelvin * kelvin) + (air.Kelvin * air.Kelvin));
+        var latent = air.LatentPerConductance * vaporConductance;
+        decline = (4f * air.TwiceEmission * kelvin * kelvin * kelvin) + lanes.Sensible[i] + (latent * lanes.SaturationSlope[i]);
+        return lanes.NetRadiationAtAir[i] - ((emission + lanes.Sensible[i]) * above) - (latent * (saturation - air.VaporPressure));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<float> VaporConductance(LeafLanes lanes, int i) =>
+        lanes.Stomatal[i] * lanes.BoundaryVapor[i] / (lanes.Stomatal[i] + lanes.BoundaryVapor[i]);
+
+    /// <summary>A step from the slope at fixed conductances.</summary>
+    public static void FirstStep(LeafLanes lanes, LeafLanesAir air)
+    {
+        for (var i = 0; i < LeafLanes.Vectors; i++)
+        {
+            var residual = ResidualNow(lanes, air, i, out var decline);
+            lanes.Decline[i] = decline;
+            Move(lanes, air, i, residual);
+        }
+    }
+
+    /// <summary>A step from the secant.</summary>
+    public static void Step(LeafLanes lanes, LeafLanesAir air)
+    {
+        for (var i = 0; i < LeafLanes.Vectors; i++)
+        {
+            var residual = ResidualNow(lanes, air, i, out var decline);
+            lanes.Decline[i] = Secant(lanes, i, residual, decline, out _);
+            Move(lanes, air, i, residual);
+        }
+    }
+
+    /// <summary>
+    /// The last step, and a bit for each lane that is not done: it moved too far for a straight line, its slope was clipped, or
+    /// CO₂ between its cells had not settled.
+    /// </summary>
+    public static ulong Finish(LeafLanes lanes, LeafLanesAir air, in LeafLanesTolerance tolerance)
+    {
+        var flagged = 0UL;
+        for (var i = 0; i < LeafLanes.Vectors; i++)
+        {
+            var unsettled = Finish(lanes, air, i, tolerance);
+            flagged |= (ulong)unsettled.ExtractMostSignificantBits() << (i * Vector256<float>.Count);
+        }
+
+        return flagged;
+    }
+
+    private static Vector256<float> Finish(LeafLanes lanes, LeafLanesAir air, int i, in LeafLanesTolerance tolerance)
+    {
+        var residual = ResidualNow(lanes, air, i, out var decline);
+        var temperature = lanes.Temperature[i];
+        var moved = temperature - lanes.LastTemperature[i];
+        var change = residual / Secant(lanes, i, residual, decline, out var clipped);
+        var far = Vector256.Abs(change);
+        var settled = Vector256.LessThan(far, Vector256.Create(tolerance.Step))
+            & Vector256.LessThan(far * Vector256.Abs(moved), Vector256.Create(tolerance.StepsProduct))
+            & Vector256.LessThan(Vector256.Abs(lanes.Co2Change[i]), Vector256.Create(tolerance.Co2));
+        settled = Vector256.AndNot(settled, clipped);
+
+        // Where the step before was no step, the line has no direction.
+        var line = Vector256.GreaterThan(Vector256.Abs(moved), Vector256.Create(ShortestSecant));
+        var share = Vector256.ConditionalSelect(line, change / moved, Vector256<float>.Zero);
+        temperature += change;
+        var respiration = Carried(lanes.Respiration[i], lanes.LastRespiration[i], share);
+        var gross = Lanes.Max(Carried(lanes.Net[i], lanes.LastNet[i], share) + respiration, Vector256<float>.Zero);
+        lanes.Temperature[i] = temperature;
+        lanes.Respiration[i] = respiration;
+        lanes.Net[i] = gross - respiration;
+        lanes.Stomatal[i] = Lanes.Max(Carried(lanes.Stomatal[i], lanes.LastStomatal[i], share), air.Floor);
+        lanes.IntercellularCo2[i] = Carried(lanes.IntercellularCo2[i], lanes.LastCo2[i], share);
+        var deficit = LeafLanesRates.Saturation(temperature) - air.VaporPressure;
+        lanes.Transpiration[i] = air.TranspirationPerConductance * VaporConductance(lanes, i) * deficit;
+        return Vector256.OnesComplement(settled);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> ResidualNow(LeafLanes lanes, LeafLanesAir air, int i, out Vector256<float> decline) =>
+        Residual(lanes, air, i, lanes.Temperature[i], lanes.Saturation[i], VaporConductance(lanes, i), out decline);
+
+    // Decline of the balance from the last two temperatures; clipped where it is flat or backward.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> Secant(
+        LeafLanes lanes, int i, Vector256<float> residual, Vector256<float> decline, out Vector256<float> clipped)
+    {
+        var moved = lanes.Temperature[i] - lanes.LastTemperature[i];
+        var secant = (lanes.LastResidual[i] - residual) / moved;
+        var kept = Lanes.Clamp(secant, decline * LeastDecline, decline * MostDecline);
+        var line = Vector256.GreaterThan(Vector256.Abs(moved), Vector256.Create(ShortestSecant));
+        clipped = Vector256.AndNot(line, Vector256.Equals(kept, secant));
+        return Vector256.ConditionalSelect(line, kept, lanes.Decline[i]);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Move(LeafLanes lanes, LeafLanesAir air, int i, Vector256<float> residual)
+    {
+        var temperature = lanes.Temperature[i];
+        lanes.LastTemperature[i] = temperature;
+        lanes.LastResidual[i] = residual;
+        lanes.LastCo2[i] = lanes.IntercellularCo2[i];
+        lanes.LastNet[i] = lanes.Net[i];
+        lanes.LastRespiration[i] = lanes.Respiration[i];
+        lanes.LastStomatal[i] = lanes.Stomatal[i];
+        lanes.Temperature[i] = Lanes.Clamp(
+            temperature + (residual / lanes.Decline[i]),
+            air.Temperature - Vector256.Create(Coldest),
+            air.Temperature + Vector256.Create(Hottest));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> Carried(Vector256<float> value, Vector256<float> last, Vector256<float> share) =>
+        value + (share * (value - last));
+}
+
+/// <summary>How far the last steps may have gone.</summary>
+/// <param name="Step">Last step of temperature [K].</param>
+/// <param name="StepsProduct">Product of the last two [K²], which the error of the line goes with.</param>
+/// <param name="Co2">Last step of CO₂ between the cells [µmol mol⁻¹].</param>
+internal readonly record struct LeafLanesTolerance(float Step, float StepsProduct, float Co2);
