@@ -10,9 +10,9 @@ namespace CanopySim.Photosynthesis;
 public readonly struct LeafBatch
 {
     // All but a few in a hundred leaves settle in the first tier; steps were weighed against what the second then costs.
-    private static readonly LeafLanesSteps First = new(Temperatures: 4, FirstCarbon: 3, Carbon: 2);
+    private static readonly LeafLanesSteps First = new(Temperatures: 3, FirstCarbon: 3, Carbon: 2);
 
-    private static readonly LeafLanesSteps Second = new(Temperatures: 9, FirstCarbon: 6, Carbon: 3);
+    private static readonly LeafLanesSteps Second = new(Temperatures: 7, FirstCarbon: 4, Carbon: 2);
 
     private static readonly LeafLanesTolerance Tolerance = new(Step: 0.01f, StepsProduct: 5e-4f, Co2: 0.05f);
 
@@ -52,14 +52,14 @@ public readonly struct LeafBatch
         LeafNumbers unsettled,
         LeafBatchScratch scratch)
     {
-        var lanes = scratch.Lanes;
-        var warmer = _monotoneBelow + LeafTemperatureSearch.Resolution;
-        for (var start = 0; start < numbers.Length; start += LeafLanes.Count)
+        var eights = scratch.Block.Eights;
+        var warmer = _monotoneBelow + LeafLanesCoolest.Resolution;
+        for (var start = 0; start < numbers.Length; start += LeafBlock.Leaves)
         {
-            var block = numbers.Slice(start, Math.Min(LeafLanes.Count, numbers.Length - start));
-            LeafLanesInput.Fill(lanes, _air, leaves, block);
-            Add(Run(lanes, steps), block, unsettled);
-            LeafLanesOutput.Read(lanes, block, results);
+            var block = numbers.Slice(start, Math.Min(LeafBlock.Leaves, numbers.Length - start));
+            LeafLanesInput.Fill(eights, _air, leaves, block);
+            Add(Run(eights, steps), block, unsettled);
+            LeafLanesOutput.Read(eights, block, results);
         }
 
         // Warm leaves that settled: the last in `unsettled` are in ascending order, as the numbers are.
@@ -72,36 +72,36 @@ public readonly struct LeafBatch
         }
     }
 
-    private ulong Run(LeafLanes lanes, in LeafLanesSteps steps)
+    private ulong Run(Span<LeafLanes> eights, in LeafLanesSteps steps)
     {
         for (var step = 0; step < steps.Temperatures; step++)
         {
-            LeafLanesRates.Update(lanes, _air);
+            LeafLanesRates.Update(eights, _air);
             var carbonSteps = step == 0 ? steps.FirstCarbon : steps.Carbon;
-            for (var carbon = 0; carbon < carbonSteps; carbon++) LeafLanesCarbon.Step(lanes, _air);
-            if (step == 0) LeafLanesHeat.FirstStep(lanes, _air);
-            else if (step < steps.Temperatures - 1) LeafLanesHeat.Step(lanes, _air);
+            for (var carbon = 0; carbon < carbonSteps; carbon++) LeafLanesCarbon.Step(eights, _air);
+            if (step == 0) LeafLanesHeat.FirstStep(eights, _air);
+            else if (step < steps.Temperatures - 1) LeafLanesHeat.Step(eights, _air);
         }
 
-        return LeafLanesHeat.Finish(lanes, _air, Tolerance);
+        return LeafLanesHeat.Finish(eights, _air, Tolerance);
     }
 
     private void LookForCooler(ReadOnlySpan<LeafState> leaves, ReadOnlySpan<LeafGasExchange> results, LeafBatchScratch scratch)
     {
-        Span<float> found = stackalloc float[LeafLanes.Count];
-        for (var start = 0; start < scratch.Warm.Count; start += LeafLanes.Count)
+        Span<float> found = stackalloc float[LeafBlock.Leaves];
+        for (var start = 0; start < scratch.Warm.Count; start += LeafBlock.Leaves)
         {
-            var block = scratch.Warm.Numbers.Slice(start, Math.Min(LeafLanes.Count, scratch.Warm.Count - start));
-            for (var lane = 0; lane < LeafLanes.Count; lane++)
+            var block = scratch.Warm.Numbers.Slice(start, Math.Min(LeafBlock.Leaves, scratch.Warm.Count - start));
+            for (var lane = 0; lane < LeafBlock.Leaves; lane++)
                 found[lane] = (float)results[block[Math.Min(lane, block.Length - 1)]].LeafTemperatureCelsius;
-            LeafLanesInput.Fill(scratch.Lanes, _air, leaves, block);
-            Add(LeafLanesCoolest.Doubtful(scratch.Lanes, _air, _monotoneBelow, found), block, scratch.Left);
+            LeafLanesInput.Fill(scratch.Block.Eights, _air, leaves, block);
+            Add(LeafLanesCoolest.Doubtful(scratch.Block.Eights, _air, _monotoneBelow, found), block, scratch.Left);
         }
     }
 
     private static void Add(ulong flagged, ReadOnlySpan<int> block, LeafNumbers numbers)
     {
-        if (block.Length < LeafLanes.Count) flagged &= (1UL << block.Length) - 1;
+        if (block.Length < LeafBlock.Leaves) flagged &= (1UL << block.Length) - 1;
         for (; flagged != 0; flagged &= flagged - 1) numbers.Add(block[BitOperations.TrailingZeroCount(flagged)]);
     }
 }

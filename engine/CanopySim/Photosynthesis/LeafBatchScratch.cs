@@ -5,7 +5,7 @@ public sealed class LeafBatchScratch
 {
     private int[] _all = [];
 
-    internal LeafLanes Lanes { get; } = new();
+    internal LeafBlock Block { get; } = new();
 
     /// <summary>Leaves for the second tier.</summary>
     internal LeafNumbers Again { get; } = new();

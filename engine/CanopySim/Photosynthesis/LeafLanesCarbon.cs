@@ -11,54 +11,77 @@ internal static class LeafLanesCarbon
 {
     private const float VaporPerCo2 = (float)MedlynConductance.VaporPerCo2;
 
-    public static void Step(LeafLanes lanes, LeafLanesAir air)
+    public static void Step(Span<LeafLanes> eights, LeafLanesAir air)
     {
-        for (var i = 0; i < LeafLanes.Vectors; i++) Step(lanes, air, i);
+        // Three short loops, so that a processor works at several leaves' chains at once.
+        foreach (ref var lanes in eights) Demand(ref lanes);
+        foreach (ref var lanes in eights) Supply(ref lanes, air);
+        foreach (ref var lanes in eights) Change(ref lanes, air);
     }
 
+    // The smaller of V / (Ci + K) of the two processes, compared across so that one division is enough.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Step(LeafLanes lanes, LeafLanesAir air, int i)
+    private static void Demand(ref LeafLanes lanes)
     {
-        var one = Vector256<float>.One;
-        var ci = lanes.IntercellularCo2[i];
-        var vcmax = lanes.Vcmax[i];
-        var quarterTransport = lanes.QuarterTransport[i];
-        var compensation = lanes.CompensationPoint[i];
-        var rubiscoCurb = ci + lanes.Michaelis[i];
+        var ci = lanes.IntercellularCo2;
+        var vcmax = lanes.Vcmax;
+        var quarterTransport = lanes.QuarterTransport;
+        var compensation = lanes.CompensationPoint;
+        var rubiscoCurb = ci + lanes.Michaelis;
         var transportCurb = ci + compensation + compensation;
         var rubisco = Vector256.LessThan(vcmax * transportCurb, quarterTransport * rubiscoCurb);
-        var inverseCurb = one / Vector256.ConditionalSelect(rubisco, rubiscoCurb, transportCurb);
+        var inverseCurb = Vector256<float>.One / Vector256.ConditionalSelect(rubisco, rubiscoCurb, transportCurb);
         var perCo2 = Vector256.ConditionalSelect(rubisco, vcmax, quarterTransport) * inverseCurb;
         var overCompensation = ci - compensation;
-        var net = (perCo2 * overCompensation) - lanes.Respiration[i];
-        var netByCi = perCo2 * (one - (overCompensation * inverseCurb));
+        lanes.Net = (perCo2 * overCompensation) - lanes.Respiration;
+        lanes.NetByCi = perCo2 * (Vector256<float>.One - (overCompensation * inverseCurb));
+    }
 
-        // MedlynConductance.BehindBoundaryLayer; a leaf that takes up nothing has the floor, which does not move.
-        var boundaryResistance = lanes.BoundaryCo2Resistance[i];
-        var boundary = lanes.BoundaryVapor[i];
-        var slopeTerm = lanes.SlopeTerm[i];
-        var inverseSurface = one / Lanes.Max(air.Co2 - (net * boundaryResistance), air.LeastSurfaceCo2);
+    // MedlynConductance.BehindBoundaryLayer; a leaf that takes up nothing has the floor, which does not move.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Supply(ref LeafLanes lanes, LeafLanesAir air)
+    {
+        var one = Vector256<float>.One;
+        var net = lanes.Net;
+        var boundary = lanes.BoundaryVapor;
+        var slopeTerm = lanes.SlopeTerm;
+        var inverseSurface = one / Lanes.Max(air.Co2 - (net * lanes.BoundaryCo2Resistance), air.LeastSurfaceCo2);
         var uptake = Vector256.GreaterThan(net, Vector256<float>.Zero);
-        var demand = VaporPerCo2 * Vector256.ConditionalSelect(uptake, net, Vector256<float>.Zero) * inverseSurface;
+        var perCo2 = VaporPerCo2 * inverseSurface;
+        var demand = perCo2 * Vector256.ConditionalSelect(uptake, net, Vector256<float>.Zero);
         var linear = demand * slopeTerm;
-        var constant = boundary + air.Floor + demand;
-        var root = Vector256.Sqrt((linear * linear) + (4f * boundary * constant));
+        var root = Vector256.Sqrt((linear * linear) + (4f * boundary * (boundary + air.Floor + demand)));
         var twiceBoundaryY = linear + root;
-        var y = 0.5f * twiceBoundaryY / boundary;
-        var byDemand = twiceBoundaryY * ((slopeTerm * y) + one) / root;
+        var y = twiceBoundaryY * lanes.HalfPerBoundary;
         var stomatal = air.Floor + demand + (linear * y);
-        var stomatalByNet = Vector256.ConditionalSelect(
-            uptake, byDemand * VaporPerCo2 * air.Co2 * inverseSurface * inverseSurface, Vector256<float>.Zero);
 
-        var resistance = Vector256.Create(VaporPerCo2) / stomatal;
+        // One division for two, here and in the resistance.
+        var inverse = one / (root * stomatal);
+        var byDemand = twiceBoundaryY * ((slopeTerm * y) + one) * (stomatal * inverse);
+        lanes.Stomatal = stomatal;
+        lanes.StomatalResistance = VaporPerCo2 * (root * inverse);
+        lanes.StomatalByNet = Vector256.ConditionalSelect(uptake, byDemand * perCo2 * air.Co2 * inverseSurface, Vector256<float>.Zero);
+    }
+
+    // h(Ci) = Ci − Ca + A / gbc + 1.6 A / gs, and its tangent.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Change(ref LeafLanes lanes, LeafLanesAir air)
+    {
+        var one = Vector256<float>.One;
+        var ci = lanes.IntercellularCo2;
+        var net = lanes.Net;
+        var netByCi = lanes.NetByCi;
+        var stomatal = lanes.Stomatal;
+        var stomatalByNet = lanes.StomatalByNet;
+        var boundaryResistance = lanes.BoundaryCo2Resistance;
+        var resistance = lanes.StomatalResistance;
         var excess = ci - air.Co2 + (net * (boundaryResistance + resistance));
-        var supplyByNet = boundaryResistance
-            + (resistance * (one - (net * stomatalByNet * resistance * (1 / VaporPerCo2))));
+        var supplyByNet = boundaryResistance + (resistance * (one - (net * stomatalByNet * resistance * (1 / VaporPerCo2))));
         var change = -excess / (one + (netByCi * supplyByNet));
-        lanes.Co2Change[i] = change;
-        lanes.IntercellularCo2[i] = Lanes.Max(ci + change, ci * 0.1f);
         var netChange = netByCi * change;
-        lanes.Net[i] = net + netChange;
-        lanes.Stomatal[i] = stomatal + (stomatalByNet * netChange);
+        lanes.Co2Change = change;
+        lanes.IntercellularCo2 = Lanes.Max(ci + change, ci * 0.1f);
+        lanes.Net = net + netChange;
+        lanes.Stomatal = stomatal + (stomatalByNet * netChange);
     }
 }

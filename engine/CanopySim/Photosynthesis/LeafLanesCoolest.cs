@@ -11,26 +11,37 @@ internal static class LeafLanesCoolest
 {
     private const int ClimbSteps = 7;
 
-    private const int CarbonSteps = 3;
+    /// <summary>
+    /// How near its goal [K] a leaf has arrived: another root as near would flatten the balance at the goal, and
+    /// <see cref="LeafLanesHeat"/> leaves a leaf with a flat balance to the solution in double.
+    /// </summary>
+    public const float Resolution = 0.25f;
+
+    private const int CarbonSteps = 2;
 
     /// <summary>
     /// A bit for each lane that met a sign of another root, or did not arrive: these are for the solution in double.
     /// </summary>
-    public static ulong Doubtful(LeafLanes lanes, LeafLanesAir air, float monotoneBelow, ReadOnlySpan<float> found)
+    public static ulong Doubtful(Span<LeafLanes> eights, LeafLanesAir air, float monotoneBelow, ReadOnlySpan<float> found)
     {
-        var goals = lanes.LastTemperature;
-        found.CopyTo(LeafLanesInput.Floats(goals));
+        for (var i = 0; i < eights.Length; i++)
+        {
+            var goal = Vector256.Create(found.Slice(i * Vector256<float>.Count, Vector256<float>.Count));
+            eights[i].LastTemperature = goal;
+            eights[i].LastSaturation = LeafLanesRates.Saturation(goal);
+            eights[i].Temperature = Vector256.Create(monotoneBelow);
+        }
+
         var under = ulong.MaxValue;
         var doubtful = 0UL;
-        for (var i = 0; i < LeafLanes.Vectors; i++) lanes.Temperature[i] = Vector256.Create(monotoneBelow);
         for (var step = 0; step < ClimbSteps && (under & ~doubtful) != 0; step++)
         {
-            LeafLanesRates.Update(lanes, air);
-            for (var carbon = 0; carbon < CarbonSteps; carbon++) LeafLanesCarbon.Step(lanes, air);
+            LeafLanesRates.Update(eights, air);
+            for (var carbon = 0; carbon < CarbonSteps; carbon++) LeafLanesCarbon.Step(eights, air);
             under = 0;
-            for (var i = 0; i < LeafLanes.Vectors; i++)
+            for (var i = 0; i < eights.Length; i++)
             {
-                var (climbing, sign) = Climb(lanes, air, i);
+                var (climbing, sign) = Climb(ref eights[i], air);
                 doubtful |= (ulong)sign.ExtractMostSignificantBits() << (i * Vector256<float>.Count);
                 under |= (ulong)climbing.ExtractMostSignificantBits() << (i * Vector256<float>.Count);
             }
@@ -40,15 +51,15 @@ internal static class LeafLanesCoolest
     }
 
     // The rest at fixed conductance is concave in temperature: the chord to the goal crosses zero before it does.
-    private static (Vector256<float> Climbing, Vector256<float> Sign) Climb(LeafLanes lanes, LeafLanesAir air, int i)
+    private static (Vector256<float> Climbing, Vector256<float> Sign) Climb(ref LeafLanes lanes, LeafLanesAir air)
     {
-        var temperature = lanes.Temperature[i];
-        var goal = lanes.LastTemperature[i];
-        var high = goal - Vector256.Create((float)LeafTemperatureSearch.Resolution);
+        var temperature = lanes.Temperature;
+        var goal = lanes.LastTemperature;
+        var high = goal - Vector256.Create(Resolution);
         var climbing = Vector256.LessThan(temperature, high);
-        var vapor = LeafLanesHeat.VaporConductance(lanes, i);
-        var residual = LeafLanesHeat.Residual(lanes, air, i, temperature, lanes.Saturation[i], vapor, out _);
-        var atGoal = LeafLanesHeat.Residual(lanes, air, i, goal, LeafLanesRates.Saturation(goal), vapor, out _);
+        var vapor = LeafLanesHeat.VaporConductance(lanes);
+        var residual = LeafLanesHeat.Residual(lanes, air, temperature, lanes.Saturation, vapor, out _);
+        var atGoal = LeafLanesHeat.Residual(lanes, air, goal, lanes.LastSaturation, vapor, out _);
         var sign = climbing & Vector256.LessThanOrEqual(residual, Vector256<float>.Zero);
 
         // Where the goal is still too cold at that conductance, the blade would pass it.
@@ -56,7 +67,7 @@ internal static class LeafLanesCoolest
         var chord = temperature + ((goal - temperature) * residual / (residual - atGoal));
         var next = Vector256.ConditionalSelect(falls, chord, goal);
         next = Vector256.ConditionalSelect(climbing, next, temperature);
-        lanes.Temperature[i] = next;
+        lanes.Temperature = next;
         return (Vector256.LessThan(next, high), sign);
     }
 }

@@ -23,9 +23,8 @@ internal static class LeafLanesHeat
     /// <summary>Rest of the balance [W m⁻²] at a vapor conductance, and its fall per kelvin at fixed conductances.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<float> Residual(
-        LeafLanes lanes,
+        in LeafLanes lanes,
         LeafLanesAir air,
-        int i,
         Vector256<float> temperature,
         Vector256<float> saturation,
         Vector256<float> vaporConductance,
@@ -36,33 +35,33 @@ internal static class LeafLanesHeat
         var kelvin = air.Kelvin + above;
         var emission = air.TwiceEmission * (kelvin + air.Kelvin) * ((kelvin * kelvin) + (air.Kelvin * air.Kelvin));
         var latent = air.LatentPerConductance * vaporConductance;
-        decline = (4f * air.TwiceEmission * kelvin * kelvin * kelvin) + lanes.Sensible[i] + (latent * lanes.SaturationSlope[i]);
-        return lanes.NetRadiationAtAir[i] - ((emission + lanes.Sensible[i]) * above) - (latent * (saturation - air.VaporPressure));
+        decline = (4f * air.TwiceEmission * kelvin * kelvin * kelvin) + lanes.Sensible + (latent * lanes.SaturationSlope);
+        return lanes.NetRadiationAtAir - ((emission + lanes.Sensible) * above) - (latent * (saturation - air.VaporPressure));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<float> VaporConductance(LeafLanes lanes, int i) =>
-        lanes.Stomatal[i] * lanes.BoundaryVapor[i] / (lanes.Stomatal[i] + lanes.BoundaryVapor[i]);
+    public static Vector256<float> VaporConductance(in LeafLanes lanes) =>
+        lanes.Stomatal * lanes.BoundaryVapor / (lanes.Stomatal + lanes.BoundaryVapor);
 
     /// <summary>A step from the slope at fixed conductances.</summary>
-    public static void FirstStep(LeafLanes lanes, LeafLanesAir air)
+    public static void FirstStep(Span<LeafLanes> eights, LeafLanesAir air)
     {
-        for (var i = 0; i < LeafLanes.Vectors; i++)
+        foreach (ref var lanes in eights)
         {
-            var residual = ResidualNow(lanes, air, i, out var decline);
-            lanes.Decline[i] = decline;
-            Move(lanes, air, i, residual);
+            var residual = ResidualNow(lanes, air, out var decline);
+            lanes.Decline = decline;
+            Move(ref lanes, air, residual);
         }
     }
 
     /// <summary>A step from the secant.</summary>
-    public static void Step(LeafLanes lanes, LeafLanesAir air)
+    public static void Step(Span<LeafLanes> eights, LeafLanesAir air)
     {
-        for (var i = 0; i < LeafLanes.Vectors; i++)
+        foreach (ref var lanes in eights)
         {
-            var residual = ResidualNow(lanes, air, i, out var decline);
-            lanes.Decline[i] = Secant(lanes, i, residual, decline, out _);
-            Move(lanes, air, i, residual);
+            var residual = ResidualNow(lanes, air, out var decline);
+            lanes.Decline = Secant(lanes, residual, decline, out _);
+            Move(ref lanes, air, residual);
         }
     }
 
@@ -70,75 +69,75 @@ internal static class LeafLanesHeat
     /// The last step, and a bit for each lane that is not done: it moved too far for a straight line, its slope was clipped, or
     /// CO₂ between its cells had not settled.
     /// </summary>
-    public static ulong Finish(LeafLanes lanes, LeafLanesAir air, in LeafLanesTolerance tolerance)
+    public static ulong Finish(Span<LeafLanes> eights, LeafLanesAir air, in LeafLanesTolerance tolerance)
     {
         var flagged = 0UL;
-        for (var i = 0; i < LeafLanes.Vectors; i++)
+        for (var i = 0; i < eights.Length; i++)
         {
-            var unsettled = Finish(lanes, air, i, tolerance);
+            var unsettled = Finish(ref eights[i], air, tolerance);
             flagged |= (ulong)unsettled.ExtractMostSignificantBits() << (i * Vector256<float>.Count);
         }
 
         return flagged;
     }
 
-    private static Vector256<float> Finish(LeafLanes lanes, LeafLanesAir air, int i, in LeafLanesTolerance tolerance)
+    private static Vector256<float> Finish(ref LeafLanes lanes, LeafLanesAir air, in LeafLanesTolerance tolerance)
     {
-        var residual = ResidualNow(lanes, air, i, out var decline);
-        var temperature = lanes.Temperature[i];
-        var moved = temperature - lanes.LastTemperature[i];
-        var change = residual / Secant(lanes, i, residual, decline, out var clipped);
+        var residual = ResidualNow(lanes, air, out var decline);
+        var temperature = lanes.Temperature;
+        var moved = temperature - lanes.LastTemperature;
+        var change = residual / Secant(lanes, residual, decline, out var clipped);
         var far = Vector256.Abs(change);
         var settled = Vector256.LessThan(far, Vector256.Create(tolerance.Step))
             & Vector256.LessThan(far * Vector256.Abs(moved), Vector256.Create(tolerance.StepsProduct))
-            & Vector256.LessThan(Vector256.Abs(lanes.Co2Change[i]), Vector256.Create(tolerance.Co2));
+            & Vector256.LessThan(Vector256.Abs(lanes.Co2Change), Vector256.Create(tolerance.Co2));
         settled = Vector256.AndNot(settled, clipped);
 
         // Where the step before was no step, the line has no direction.
         var line = Vector256.GreaterThan(Vector256.Abs(moved), Vector256.Create(ShortestSecant));
         var share = Vector256.ConditionalSelect(line, change / moved, Vector256<float>.Zero);
         temperature += change;
-        var respiration = Carried(lanes.Respiration[i], lanes.LastRespiration[i], share);
-        var gross = Lanes.Max(Carried(lanes.Net[i], lanes.LastNet[i], share) + respiration, Vector256<float>.Zero);
-        lanes.Temperature[i] = temperature;
-        lanes.Respiration[i] = respiration;
-        lanes.Net[i] = gross - respiration;
-        lanes.Stomatal[i] = Lanes.Max(Carried(lanes.Stomatal[i], lanes.LastStomatal[i], share), air.Floor);
-        lanes.IntercellularCo2[i] = Carried(lanes.IntercellularCo2[i], lanes.LastCo2[i], share);
+        var respiration = Carried(lanes.Respiration, lanes.LastRespiration, share);
+        var gross = Lanes.Max(Carried(lanes.Net, lanes.LastNet, share) + respiration, Vector256<float>.Zero);
+        lanes.Temperature = temperature;
+        lanes.Respiration = respiration;
+        lanes.Net = gross - respiration;
+        lanes.Stomatal = Lanes.Max(Carried(lanes.Stomatal, lanes.LastStomatal, share), air.Floor);
+        lanes.IntercellularCo2 = Carried(lanes.IntercellularCo2, lanes.LastCo2, share);
         var deficit = LeafLanesRates.Saturation(temperature) - air.VaporPressure;
-        lanes.Transpiration[i] = air.TranspirationPerConductance * VaporConductance(lanes, i) * deficit;
+        lanes.Transpiration = air.TranspirationPerConductance * VaporConductance(lanes) * deficit;
         return Vector256.OnesComplement(settled);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<float> ResidualNow(LeafLanes lanes, LeafLanesAir air, int i, out Vector256<float> decline) =>
-        Residual(lanes, air, i, lanes.Temperature[i], lanes.Saturation[i], VaporConductance(lanes, i), out decline);
+    private static Vector256<float> ResidualNow(in LeafLanes lanes, LeafLanesAir air, out Vector256<float> decline) =>
+        Residual(lanes, air, lanes.Temperature, lanes.Saturation, VaporConductance(lanes), out decline);
 
     // Decline of the balance from the last two temperatures; clipped where it is flat or backward.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<float> Secant(
-        LeafLanes lanes, int i, Vector256<float> residual, Vector256<float> decline, out Vector256<float> clipped)
+        in LeafLanes lanes, Vector256<float> residual, Vector256<float> decline, out Vector256<float> clipped)
     {
-        var moved = lanes.Temperature[i] - lanes.LastTemperature[i];
-        var secant = (lanes.LastResidual[i] - residual) / moved;
+        var moved = lanes.Temperature - lanes.LastTemperature;
+        var secant = (lanes.LastResidual - residual) / moved;
         var kept = Lanes.Clamp(secant, decline * LeastDecline, decline * MostDecline);
         var line = Vector256.GreaterThan(Vector256.Abs(moved), Vector256.Create(ShortestSecant));
         clipped = Vector256.AndNot(line, Vector256.Equals(kept, secant));
-        return Vector256.ConditionalSelect(line, kept, lanes.Decline[i]);
+        return Vector256.ConditionalSelect(line, kept, lanes.Decline);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Move(LeafLanes lanes, LeafLanesAir air, int i, Vector256<float> residual)
+    private static void Move(ref LeafLanes lanes, LeafLanesAir air, Vector256<float> residual)
     {
-        var temperature = lanes.Temperature[i];
-        lanes.LastTemperature[i] = temperature;
-        lanes.LastResidual[i] = residual;
-        lanes.LastCo2[i] = lanes.IntercellularCo2[i];
-        lanes.LastNet[i] = lanes.Net[i];
-        lanes.LastRespiration[i] = lanes.Respiration[i];
-        lanes.LastStomatal[i] = lanes.Stomatal[i];
-        lanes.Temperature[i] = Lanes.Clamp(
-            temperature + (residual / lanes.Decline[i]),
+        var temperature = lanes.Temperature;
+        lanes.LastTemperature = temperature;
+        lanes.LastResidual = residual;
+        lanes.LastCo2 = lanes.IntercellularCo2;
+        lanes.LastNet = lanes.Net;
+        lanes.LastRespiration = lanes.Respiration;
+        lanes.LastStomatal = lanes.Stomatal;
+        lanes.Temperature = Lanes.Clamp(
+            temperature + (residual / lanes.Decline),
             air.Temperature - Vector256.Create(Coldest),
             air.Temperature + Vector256.Create(Hottest));
     }

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace CanopySim.Photosynthesis;
@@ -10,52 +9,56 @@ internal static class LeafLanesInput
     /// <summary>
     /// Up to 64 leaves by their numbers; a lane left over repeats the last leaf.
     /// </summary>
-    public static void Fill(LeafLanes lanes, LeafLanesAir air, ReadOnlySpan<LeafState> leaves, ReadOnlySpan<int> numbers)
+    public static void Fill(
+        Span<LeafLanes> eights, LeafLanesAir air, ReadOnlySpan<LeafState> leaves, ReadOnlySpan<int> numbers)
     {
-        var light = Floats(lanes.UsefulLight);
-        var capacity = Floats(lanes.Capacity);
-        var respiration = Floats(lanes.RespirationFactor);
-        var slope = Floats(lanes.Slope);
-        var width = Floats(lanes.BoundaryVapor);
-        var radiation = Floats(lanes.NetRadiationAtAir);
-        for (var lane = 0; lane < LeafLanes.Count; lane++)
+        var place = 0;
+        foreach (ref var lanes in eights)
         {
-            ref readonly var leaf = ref leaves[numbers[Math.Min(lane, numbers.Length - 1)]];
-            light[lane] = (float)FarquharModel.UsefulLight(leaf.AbsorbedPpfd);
-            capacity[lane] = (float)leaf.CapacityFactor;
-            respiration[lane] = (float)leaf.RespirationFactor;
-            slope[lane] = (float)(air.StomatalSlope * leaf.WaterStressFactor);
-            width[lane] = (float)leaf.Width;
-            radiation[lane] = (float)(leaf.AbsorbedShortwave + air.NetLongwaveAtAir);
+            var light = LeafBlock.Each(ref lanes.UsefulLight);
+            var capacity = LeafBlock.Each(ref lanes.Capacity);
+            var respiration = LeafBlock.Each(ref lanes.RespirationFactor);
+            var slope = LeafBlock.Each(ref lanes.Slope);
+            var width = LeafBlock.Each(ref lanes.BoundaryVapor);
+            var radiation = LeafBlock.Each(ref lanes.NetRadiationAtAir);
+            for (var lane = 0; lane < Vector256<float>.Count; lane++)
+            {
+                ref readonly var leaf = ref leaves[numbers[Math.Min(place++, numbers.Length - 1)]];
+                light[lane] = (float)FarquharModel.UsefulLight(leaf.AbsorbedPpfd);
+                capacity[lane] = (float)leaf.CapacityFactor;
+                respiration[lane] = (float)leaf.RespirationFactor;
+                slope[lane] = (float)(air.StomatalSlope * leaf.WaterStressFactor);
+                width[lane] = (float)leaf.Width;
+                radiation[lane] = (float)(leaf.AbsorbedShortwave + air.NetLongwaveAtAir);
+            }
         }
 
-        for (var i = 0; i < LeafLanes.Vectors; i++) Begin(lanes, air, i);
+        foreach (ref var lanes in eights) Begin(ref lanes, air);
     }
-
-    public static Span<float> Floats(Vector256<float>[] vectors) => MemoryMarshal.Cast<Vector256<float>, float>(vectors.AsSpan());
 
     // The boundary layer of LeafBoundaryLayer and the first steps of LeafProblem.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Begin(LeafLanes lanes, LeafLanesAir air, int i)
+    private static void Begin(ref LeafLanes lanes, LeafLanesAir air)
     {
-        var root = Vector256.Sqrt(air.WindPerLength / lanes.BoundaryVapor[i]);
+        var root = Vector256.Sqrt(air.WindPerLength / lanes.BoundaryVapor);
         var boundary = root * (float)LeafBoundaryLayer.VaporFactor;
-        lanes.BoundaryVapor[i] = boundary;
-        lanes.BoundaryCo2Resistance[i] = Vector256<float>.One / (root * (float)LeafBoundaryLayer.Co2Factor);
+        lanes.BoundaryVapor = boundary;
+        lanes.HalfPerBoundary = Vector256.Create(0.5f) / boundary;
+        lanes.BoundaryCo2Resistance = Vector256<float>.One / (root * (float)LeafBoundaryLayer.Co2Factor);
         var sensible = root * (float)(2 * LeafEnergyBalance.SpecificHeat * LeafBoundaryLayer.HeatFactor);
-        lanes.Sensible[i] = sensible;
+        lanes.Sensible = sensible;
 
         var deficit = air.Saturation - air.VaporPressure;
-        var slopeTerm = lanes.Slope[i] / Vector256.Sqrt(Lanes.Max(deficit, Vector256.Create((float)MedlynConductance.DeficitFloor)));
-        lanes.IntercellularCo2[i] = air.Co2 * slopeTerm / (Vector256<float>.One + slopeTerm);
+        var slopeTerm = lanes.Slope / Vector256.Sqrt(Lanes.Max(deficit, Vector256.Create((float)MedlynConductance.DeficitFloor)));
+        lanes.IntercellularCo2 = air.Co2 * slopeTerm / (Vector256<float>.One + slopeTerm);
 
-        var light = lanes.UsefulLight[i];
-        var vcmax = air.GuessedVcmax25 * lanes.Capacity[i];
+        var light = lanes.UsefulLight;
+        var vcmax = air.GuessedVcmax25 * lanes.Capacity;
         var assimilation = 0.3f * vcmax * light / (light + (0.6f * vcmax) + Vector256<float>.One);
         var stomatal = air.Floor + ((float)MedlynConductance.VaporPerCo2 * (Vector256<float>.One + slopeTerm) * assimilation / air.Co2);
         var latent = air.LatentPerConductance * (stomatal * boundary / (stomatal + boundary));
-        var residual = lanes.NetRadiationAtAir[i] - (latent * deficit);
+        var residual = lanes.NetRadiationAtAir - (latent * deficit);
         var decline = (4 * air.TwiceEmission * air.Kelvin * air.Kelvin * air.Kelvin) + sensible + (latent * air.SaturationSlope);
-        lanes.Temperature[i] = air.Temperature + (residual / decline);
+        lanes.Temperature = air.Temperature + (residual / decline);
     }
 }

@@ -28,7 +28,7 @@ internal static class LeafTemperatureSearch
     private const int ClimbSteps = 12;
 
     /// <summary>Roots closer than this [K] are one.</summary>
-    internal const double Resolution = 0.05;
+    private const double Resolution = 0.05;
 
     /// <summary>
     /// Leaf temperature [°C] below which the balance falls with temperature: until Vcmax, Jmax or the heat closure
