@@ -14,7 +14,7 @@ public readonly struct LeafBatch
 
     private static readonly LeafLanesSteps Second = new(Temperatures: 7, FirstCarbon: 4, Carbon: 2);
 
-    private static readonly LeafLanesTolerance Tolerance = new(Step: 0.01f, StepsProduct: 5e-4f, Co2: 0.05f);
+    private static readonly LeafLanesTolerance Tolerance = new(Step: 0.01f, StepsProduct: 2.5e-4f, Co2: 0.02f);
 
     private readonly LeafSolver _solver;
     private readonly LeafLanesAir _air;

@@ -49,6 +49,7 @@ internal struct LeafLanes
     public Vector256<float> LastSaturation;
     public Vector256<float> LastResidual;
     public Vector256<float> LastCo2;
+    public Vector256<float> LastCo2Change;
     public Vector256<float> LastNet;
     public Vector256<float> LastRespiration;
     public Vector256<float> LastStomatal;

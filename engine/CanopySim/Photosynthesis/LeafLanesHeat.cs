@@ -18,7 +18,11 @@ internal static class LeafLanesHeat
     private const float MostDecline = 4;
 
     // A secant over less [K] is rounding.
-    private const float ShortestSecant = 2e-3f;
+    private const float ShortestSecant = 5e-4f;
+
+    // A last step is this share of the one before at most, or this short [K]: the line is not drawn out.
+    private const float LongestShare = 0.5f;
+    private const float ShortStep = 2e-4f;
 
     /// <summary>Rest of the balance [W m⁻²] at a vapor conductance, and its fall per kelvin at fixed conductances.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -67,7 +71,7 @@ internal static class LeafLanesHeat
 
     /// <summary>
     /// The last step, and a bit for each lane that is not done: it moved too far for a straight line, its slope was clipped, or
-    /// CO₂ between its cells had not settled.
+    /// CO₂ between its cells had not settled, here or where the line begins.
     /// </summary>
     public static ulong Finish(Span<LeafLanes> eights, LeafLanesAir air, in LeafLanesTolerance tolerance)
     {
@@ -88,14 +92,18 @@ internal static class LeafLanesHeat
         var moved = temperature - lanes.LastTemperature;
         var change = residual / Secant(lanes, residual, decline, out var clipped);
         var far = Vector256.Abs(change);
-        var settled = Vector256.LessThan(far, Vector256.Create(tolerance.Step))
-            & Vector256.LessThan(far * Vector256.Abs(moved), Vector256.Create(tolerance.StepsProduct))
-            & Vector256.LessThan(Vector256.Abs(lanes.Co2Change), Vector256.Create(tolerance.Co2));
-        settled = Vector256.AndNot(settled, clipped);
+        var within = Vector256.LessThan(far, Vector256.Abs(moved) * LongestShare)
+            | Vector256.LessThan(far, Vector256.Create(ShortStep));
 
         // Where the step before was no step, the line has no direction.
         var line = Vector256.GreaterThan(Vector256.Abs(moved), Vector256.Create(ShortestSecant));
-        var share = Vector256.ConditionalSelect(line, change / moved, Vector256<float>.Zero);
+        var longest = Vector256.Create(LongestShare);
+        var share = Vector256.ConditionalSelect(line, Lanes.Clamp(change / moved, -longest, longest), Vector256<float>.Zero);
+        var settled = Vector256.AndNot(within, clipped)
+            & Vector256.LessThan(far, Vector256.Create(tolerance.Step))
+            & Vector256.LessThan(far * Vector256.Abs(moved), Vector256.Create(tolerance.StepsProduct))
+            & Vector256.LessThan(Vector256.Abs(lanes.Co2Change), Vector256.Create(tolerance.Co2))
+            & Vector256.LessThan(Vector256.Abs(share * lanes.LastCo2Change), Vector256.Create(tolerance.Co2));
         temperature += change;
         var respiration = Carried(lanes.Respiration, lanes.LastRespiration, share);
         var gross = Lanes.Max(Carried(lanes.Net, lanes.LastNet, share) + respiration, Vector256<float>.Zero);
@@ -133,6 +141,7 @@ internal static class LeafLanesHeat
         lanes.LastTemperature = temperature;
         lanes.LastResidual = residual;
         lanes.LastCo2 = lanes.IntercellularCo2;
+        lanes.LastCo2Change = lanes.Co2Change;
         lanes.LastNet = lanes.Net;
         lanes.LastRespiration = lanes.Respiration;
         lanes.LastStomatal = lanes.Stomatal;
