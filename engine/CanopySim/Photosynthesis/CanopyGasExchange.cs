@@ -47,20 +47,15 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     /// <param name="supplyIndex">Supply index of each vine, for the sink factor.</param>
     public IReadOnlyList<LeafDay> Day(LightOfDay light, WeatherDay weather, double stomatalWater, IReadOnlyList<double> supplyIndex)
     {
-        var solvers = light.Hours.Select(hour => SolverOf(weather.Hours[hour])).ToArray();
+        var blades = Enumerable.Range(0, light.Canopy.Leaves.Count)
+            .Where(surface => light.Canopy.Leaves[surface] is not null)
+            .Select(surface => BladeOf(light.Canopy.Leaves[surface]!, surface, light, supplyIndex))
+            .ToArray();
+        var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))]);
+        hours.Solve(threads);
         var nightRespiration = NightRespiration(light, weather);
-        var surfaces = Enumerable.Range(0, light.Canopy.Leaves.Count).Where(surface => light.Canopy.Leaves[surface] is not null).ToArray();
-        var days = new LeafDay[surfaces.Length];
-        const int LeavesAtOnce = 32;
-        var blocks = (surfaces.Length + LeavesAtOnce - 1) / LeavesAtOnce;
-        Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads }, block =>
-        {
-            for (var i = block * LeavesAtOnce; i < Math.Min(surfaces.Length, (block + 1) * LeavesAtOnce); i++)
-            {
-                var leaf = light.Canopy.Leaves[surfaces[i]]!;
-                days[i] = DayOf(leaf, surfaces[i], light, solvers, nightRespiration, stomatalWater, supplyIndex[leaf.Shoot.Vine.Value]);
-            }
-        });
+        var days = new LeafDay[blades.Length];
+        for (var i = 0; i < days.Length; i++) days[i] = DayOf(i, blades[i], hours, light, nightRespiration);
         return days;
     }
 
@@ -68,7 +63,7 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     public static double SinkFactor(double supplyIndex) =>
         Math.Clamp(1 + (SinkEffect * (1 - supplyIndex)), LeastSinkFactor, MostSinkFactor);
 
-    private LeafSolver SolverOf(WeatherHour hour) => new(
+    private LeafBatch BatchOf(WeatherHour hour) => new(
         new LeafEnvironment(hour.AirTemperatureCelsius, hour.VaporPressure, hour.AirPressure, WindInCanopy * hour.WindSpeed, scenario.Site.Co2),
         _parameters);
 
@@ -82,41 +77,35 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
         return sum;
     }
 
-    private LeafDay DayOf(
-        Leaf leaf, int surface, LightOfDay light, LeafSolver[] solvers, double nightRespiration, double stomatalWater, double supplyIndex)
+    private CanopyBlade BladeOf(Leaf leaf, int surface, LightOfDay light, IReadOnlyList<double> supplyIndex)
     {
         var area = light.Canopy.Areas[surface];
         var efficiency = scenario.LeafAge.At(leaf.PhysiologicalAge);
         var acclimation = Acclimation(leaf.RelativeLight ?? 1);
-        var capacity = efficiency * acclimation * SinkFactor(supplyIndex);
+        var capacity = efficiency * acclimation * SinkFactor(supplyIndex[leaf.Shoot.Vine.Value]);
         var respiration = acclimation * (RespirationWithoutEfficiency + ((1 - RespirationWithoutEfficiency) * efficiency));
-        var width = WidthPerRootArea * Math.Sqrt(area);
-        var (net, wattHours, water) = (-respiration * nightRespiration, 0.0, 0.0);
-        for (var hour = 0; hour < solvers.Length; hour++)
-        {
-            var parts = LeafParts.Of(light, hour, surface, area, _optics);
-            var shaded = solvers[hour].Solve(new LeafState(parts.ShadedPpfd, parts.ShadedNir, capacity, respiration, width, stomatalWater));
-            var (assimilation, transpiration) = (shaded.NetAssimilation, shaded.Transpiration);
-            if (parts.SunlitShare > 0)
-            {
-                var sunlit = solvers[hour].Solve(new LeafState(parts.SunlitPpfd, parts.SunlitNir, capacity, respiration, width, stomatalWater));
-                assimilation += parts.SunlitShare * (sunlit.NetAssimilation - shaded.NetAssimilation);
-                transpiration += parts.SunlitShare * (sunlit.Transpiration - shaded.Transpiration);
-            }
+        return new(leaf, surface, area, efficiency, capacity, respiration, WidthPerRootArea * Math.Sqrt(area));
+    }
 
-            net += assimilation;
-            water += Math.Max(0, transpiration);
-            wattHours += light.Solution.AbsorbedPar[light.Solution.IndexOf(hour, surface)];
+    // Hours are added in their order, whoever solved them.
+    private static LeafDay DayOf(int number, in CanopyBlade blade, CanopyHours hours, LightOfDay light, double nightRespiration)
+    {
+        var (net, wattHours, water) = (-blade.RespirationFactor * nightRespiration, 0.0, 0.0);
+        for (var hour = 0; hour < light.Hours.Count; hour++)
+        {
+            net += hours.NetAssimilation(hour, number);
+            water += Math.Max(0, hours.Transpiration(hour, number));
+            wattHours += light.Solution.AbsorbedPar[light.Solution.IndexOf(hour, blade.Surface)];
         }
 
         return new LeafDay(
-            leaf,
-            surface,
-            area,
-            efficiency,
+            blade.Leaf,
+            blade.Surface,
+            blade.Area,
+            blade.Efficiency,
             IncidentPar.MolesFromWattHours(wattHours),
-            net * area * UnitConversion.SecondsPerHour * UnitConversion.GramsCo2PerMicromole,
-            water * area * UnitConversion.SecondsPerHour * 1e-3 * UnitConversion.GramsWaterPerMole * 1e-3);
+            net * blade.Area * UnitConversion.SecondsPerHour * UnitConversion.GramsCo2PerMicromole,
+            water * blade.Area * UnitConversion.SecondsPerHour * 1e-3 * UnitConversion.GramsWaterPerMole * 1e-3);
     }
 
     private double Acclimation(double relativeLight) =>

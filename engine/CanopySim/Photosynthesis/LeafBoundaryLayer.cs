@@ -18,9 +18,22 @@ public readonly record struct LeafBoundaryLayer(double Heat, double Vapor, doubl
     /// </summary>
     public const double WindFloor = 0.1;
 
+    /// <summary>c of heat, vapor and CO₂.</summary>
+    internal const double HeatFactor = 0.135;
+
+    internal const double VaporFactor = 0.147;
+
+    internal const double Co2Factor = 0.110;
+
+    /// <summary>Of air in turbulence.</summary>
+    internal const double Turbulence = 1.4;
+
+    /// <summary>d over the width of a blade.</summary>
+    internal const double LengthPerWidth = 0.72;
+
     public static LeafBoundaryLayer At(double windSpeed, double leafWidth)
     {
-        var root = 1.4 * Math.Sqrt(Math.Max(WindFloor, windSpeed) / (0.72 * leafWidth));
-        return new(0.135 * root, 0.147 * root, 0.110 * root);
+        var root = Turbulence * Math.Sqrt(Math.Max(WindFloor, windSpeed) / (LengthPerWidth * leafWidth));
+        return new(HeatFactor * root, VaporFactor * root, Co2Factor * root);
     }
 }

@@ -7,6 +7,11 @@ namespace CanopySim.Photosynthesis;
 /// </summary>
 internal readonly struct LeafProblem
 {
+    /// <summary>
+    /// A step too far may ask for more CO₂ than comes through still air: the surface keeps this share of the air's.
+    /// </summary>
+    internal const double LeastSurfaceShare = 0.02;
+
     private const int CarbonSteps = 40;
 
     private readonly LeafKinetics _kinetics;
@@ -153,8 +158,7 @@ internal readonly struct LeafProblem
             return _floor;
         }
 
-        // A step too far may ask for more CO2 than comes through still air: the surface keeps a little.
-        var inverseSurface = 1 / Math.Max(_co2 - (net * _boundaryResistance), 0.02 * _co2);
+        var inverseSurface = 1 / Math.Max(_co2 - (net * _boundaryResistance), LeastSurfaceShare * _co2);
         var demand = MedlynConductance.VaporPerCo2 * net * inverseSurface;
         var stomatal = MedlynConductance.BehindBoundaryLayer(demand, slopeTerm, _boundary.Vapor, _floor, out var byDemand);
         byNet = byDemand * MedlynConductance.VaporPerCo2 * _co2 * inverseSurface * inverseSurface;

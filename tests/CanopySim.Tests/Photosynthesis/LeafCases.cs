@@ -38,5 +38,9 @@ internal static class LeafCases
             Between("stress", 0, 1)));
     }
 
+    /// <summary>An air and as many leaves in it.</summary>
+    public static (LeafEnvironment Environment, LeafState[] Leaves) Hour(int hour, int leaves) =>
+        (At(hour * leaves).Environment, [.. Enumerable.Range(hour * leaves, leaves).Select(index => At(index).Leaf)]);
+
     public static double Uniform(string what, int index) => SeededValue.Uniform(Seed, what, index);
 }
