@@ -32,7 +32,7 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
           latitude: 47.6 deg
           longitude: -122.3 deg
           time_zone: UTC-08:00
-        weather: {file: weather.csv, columns: {rain: "wet [in]"}}
+        weather: {file: weather.csv, columns: {rain: "rain [mm]", wind: "wind (mph)"}}
         based_on: base.yaml
         leaf_age:
           points: [[0 d, 0.2], [35 d, 1], [120 d, 50 %]]
