@@ -10,5 +10,5 @@ public sealed class EpwFuzzTest
     public void WholeFilesAreRead() => FuzzAssert.WholeFilesAreRead(FuzzFormat.Epw);
 
     [Fact]
-    public void NothingButInputErrors() => FuzzAssert.NothingButInputErrors(FuzzFormat.Epw, count: 20_000, read: 0);
+    public void NothingButInputErrors() => FuzzAssert.NothingButInputErrors(FuzzFormat.Epw, count: 20_000, read: 2_200);
 }

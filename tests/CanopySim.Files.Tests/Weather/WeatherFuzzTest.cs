@@ -10,5 +10,5 @@ public sealed class WeatherFuzzTest
     public void WholeFilesAreRead() => FuzzAssert.WholeFilesAreRead(FuzzFormat.Weather);
 
     [Fact]
-    public void NothingButInputErrors() => FuzzAssert.NothingButInputErrors(FuzzFormat.Weather, count: 40_000, read: 0);
+    public void NothingButInputErrors() => FuzzAssert.NothingButInputErrors(FuzzFormat.Weather, count: 40_000, read: 5_000);
 }
