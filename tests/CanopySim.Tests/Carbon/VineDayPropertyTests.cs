@@ -16,13 +16,14 @@ namespace CanopySim.Tests.Carbon;
 /// </summary>
 public class VineDayPropertyTests
 {
-    private const int DayCount = 150;
+    private const int DayCount = 190;
     private const int BloomDay = 45;
     private const int VeraisonDay = 95;
 
-    // The leaves' gain [g CH₂O], from a loss on a hot dark day to more than a vine ever makes, and three water factors.
+    // The leaves' gain [g CH₂O], from a loss on a hot dark day to all that a season's best day gives, and three water factors.
     private static readonly Gen<(double Gain, double[] Water)[]> AnyDays =
-        Gen.Select(Gen.Double[-15, 90], Gen.Double[0, 1].Array[3]).Array[DayCount];
+        Gen.Select(Gen.Double[20, 600], Gen.Select(Gen.Double[-0.15, 1], Gen.Double[0, 1].Array[3]).Array[DayCount]).Select((best, days) =>
+            Array.ConvertAll(days, day => (best * day.Item1, day.Item2)));
 
     private static readonly Gen<CarbonParameters> AnyCarbon =
         Gen.Select(Gen.Double[0.02, 0.22], Gen.Double[0, 0.15], Gen.Double[0, 0.5], Gen.Double[0, 0.2], Gen.Double[0.05, 10].Array[6]).Select((initial, unusable, spring, ripening, weights) => new CarbonParameters

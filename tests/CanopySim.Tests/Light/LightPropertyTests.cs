@@ -55,6 +55,7 @@ public class LightPropertyTests
                 Assert.True(light.AbsorbedPar[surface] >= 0 && light.AbsorbedNir[surface] >= 0);
                 Assert.InRange(light.AbsorbedParDirect[surface], 0, (light.AbsorbedPar[surface] * (1 + 1e-5)) + 1e-12);
                 Assert.InRange(light.SunlitShare[surface] * areas[surface], 0, areas[surface]);
+                Assert.InRange(light.SunlitShare[surface], 0, 1);
             }
 
             Assert.InRange(light.GroundSunlitFraction[0], 0, 1);
@@ -82,6 +83,15 @@ public class LightPropertyTests
         var light = LightGeometry.Build(RandomScenes.Hedge(14, 63, new Cell(0.52, 0.7), wood: false), Directions, Coarse, 1)
             .Solve([LightCases.UniformSky(100)], LightCases.Uniform(Reflected, 1 - Reflected, 0, 0), 1);
         Assert.InRange(light.ParBudgets[0].AbsorbedLeaves, 0, 1e-5);
+    }
+
+    /// <summary>Twelve strips of bare ground once made 1.0000000000000002 of it.</summary>
+    [Fact]
+    public void Bare_ground_is_wholly_sunlit()
+    {
+        var scene = new RandomScenes(new Cell(1, 0.5384615384615384, -0.04285714285714286, -0.021505376344086023)).Build();
+        var light = LightGeometry.Build(scene, Directions, Coarse, 1).Solve([LightCases.Sun(new Vector3(0.9721454f, 0.033948064f, 0.231907f))], LightCases.Black, 1);
+        Assert.Equal(1, light.GroundSunlitFraction[0]);
     }
 
     /// <summary>Black blades: those that are added only take from what the ground had, on every line of light. (Blades that scatter may send it more.)</summary>
