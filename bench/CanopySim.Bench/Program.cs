@@ -1,3 +1,6 @@
 using BenchmarkDotNet.Running;
+using CanopySim.Bench;
 
-BenchmarkSwitcher.FromAssembly(typeof(CanopySim.Bench.FirstSeason).Assembly).Run(args);
+if (args is ["fuzz", .. var options]) return FuzzCommand.Run(options);
+BenchmarkSwitcher.FromAssembly(typeof(FirstSeason).Assembly).Run(args);
+return 0;

@@ -72,19 +72,29 @@ internal static class ScenarioLayers
 
     private static MapNode Merge(MapNode below, MapNode above)
     {
+        var entries = below.Entries.ToList();
+        // By name: maps may be large, and a search for each key would take the square of their size.
+        var indexOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < entries.Count; i++) indexOf.Add(entries[i].Key, i);
         foreach (var entry in above.Entries)
         {
-            var merged = (below.Find(entry.Key)?.Value, entry.Value) switch
+            if (!indexOf.TryGetValue(entry.Key, out var at))
             {
-                (MapNode under, MapNode over) => Merge(under, over),
+                indexOf.Add(entry.Key, entries.Count);
+                entries.Add(entry);
+                continue;
+            }
+
+            entries[at] = (entries[at].Value, entry.Value) switch
+            {
+                (MapNode under, MapNode over) => entry with { Value = Merge(under, over) },
                 // A section whose lines are all commented out changes nothing.
-                (MapNode under, ValueNode { IsEmpty: true }) => under,
-                _ => entry.Value,
+                (MapNode under, ValueNode { IsEmpty: true }) => entry with { Value = under },
+                _ => entry,
             };
-            below = below.With(entry with { Value = merged });
         }
 
-        return below;
+        return below with { Entries = entries };
     }
 
     private static ScenarioNode Override(ScenarioNode? node, string[] parts, int depth, ScenarioNode value, string key)

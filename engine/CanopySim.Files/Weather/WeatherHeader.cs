@@ -11,6 +11,9 @@ internal static partial class WeatherHeader
 {
     private static readonly Dictionary<string, WeatherQuantity> Names = BuildNames();
 
+    // A header may be one very long line: no more of its words are tried than a name has.
+    private static readonly int MostWords = Names.Keys.Max(name => name.Split(' ').Length);
+
     /// <summary>What a header says; null for one that means nothing here.</summary>
     public static WeatherColumn? Recognise(string header, int index, InputPlace place)
     {
@@ -19,7 +22,7 @@ internal static partial class WeatherHeader
         if (tokens.Length == 0) return null;
         if (unit is not null && Names.TryGetValue(string.Join(' ', tokens.Concat(Tokens(unit))), out var withBracket))
             return new WeatherColumn(index, header, withBracket, null);
-        for (var count = tokens.Length; count > 0; count--)
+        for (var count = Math.Min(tokens.Length, MostWords); count > 0; count--)
         {
             if (!Names.TryGetValue(string.Join(' ', tokens[..count]), out var quantity)) continue;
             var rest = string.Join(' ', tokens[count..]);

@@ -23,7 +23,7 @@ internal sealed class BandOptics
             }
 
             Reflectance[2 * surface] = Reflectance[(2 * surface) + 1] = (float)leafReflectance;
-            Transmittance[2 * surface] = Transmittance[(2 * surface) + 1] = (float)leafTransmittance;
+            Transmittance[2 * surface] = Transmittance[(2 * surface) + 1] = Rest(leafTransmittance, (float)leafReflectance);
         }
 
         Reflectance.AsSpan(nodes.FirstGround).Fill((float)(nir ? optics.GroundNirReflectance : optics.GroundParReflectance));
@@ -37,4 +37,13 @@ internal sealed class BandOptics
     /// What stays in the node, from the single-precision shares that the solver uses: the budget would miss their rounding.
     /// </summary>
     public double Absorptance(int node) => 1.0 - Reflectance[node] - Transmittance[node];
+
+    // Two shares that make 1 may make more once each is rounded: blades that keep nothing would then keep less than nothing.
+    private static float Rest(double transmittance, float reflectance)
+    {
+        var rounded = (float)transmittance;
+        if ((double)reflectance + rounded <= 1) return rounded;
+        rounded = (float)(1.0 - reflectance);
+        return (double)reflectance + rounded <= 1 ? rounded : MathF.BitDecrement(rounded);
+    }
 }

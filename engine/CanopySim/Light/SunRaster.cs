@@ -55,11 +55,9 @@ internal sealed class SunRaster
         }
 
         for (var strip = 0; strip < groundPixels.Length; strip++)
-        {
             raster.PowerOfNode[nodes.FirstGround + strip] = groundPixels[strip] * grid.PixelPower;
-            raster.GroundSunlitFraction += groundPixels[strip] / (double)grid.PixelCount;
-        }
-
+        // Pixels are added before the division: twelve shares would make a hair more than 1 of bare ground.
+        raster.GroundSunlitFraction = groundPixels.Sum() / (double)grid.PixelCount;
         return raster;
     }
 
@@ -75,7 +73,8 @@ internal sealed class SunRaster
             if (PixelsOfTriangle[triangle] == 0) continue;
             var (surface, area) = (scene.SurfaceOfTriangle[triangle], scene.TriangleArea(triangle));
             sampled[surface] += area;
-            shares[surface] += area * VisibleOfTriangle[triangle] / PixelsOfTriangle[triangle];
+            // The share first, so that a surface in full sun has all of its area and not a hair more.
+            shares[surface] += area * (VisibleOfTriangle[triangle] / (double)PixelsOfTriangle[triangle]);
         }
 
         for (var surface = 0; surface < shares.Length; surface++)
