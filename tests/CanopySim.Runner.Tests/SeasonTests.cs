@@ -11,14 +11,14 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
     private const string Canopy =
         "shoots_per_vine shoots_per_m canopy_m_per_row_m nodes_per_shoot shoot_length_cm primary_leaf_area_per_shoot_cm2 "
         + "lateral_leaf_area_per_shoot_cm2 leaf_area_m2_per_vine leaf_area_m2_per_m leaf_layer_number gap_fraction "
-        + "interior_leaf_fraction interior_cluster_fraction";
+        + "interior_leaf_fraction interior_cluster_fraction growing_tips_fraction";
 
     private const string Harvest =
         "yield_kg_per_vine yield_t_per_ha sugar_brix leaf_area_m2_per_kg_fruit prunings_kg_per_vine yield_to_prunings";
 
     // Names that other programs read: they may grow, but these stay.
     [Theory]
-    [InlineData("days.csv", "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction")]
+    [InlineData("days.csv", "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction,growing_tips_fraction")]
     [InlineData("leaf_ages.csv", "date,age_from_d,age_to_d,leaf_area_m2_per_vine,absorbed_par_mol_per_vine,net_assimilation_g_co2_per_vine,mean_efficiency")]
     [InlineData("leaves.csv", "date,leaf_id,vine,shoot,order,rank,unfolded_on,age_d,area_cm2,x_m,y_m,z_m,efficiency,absorbed_par_mol_d,net_assimilation_g_co2_d")]
     public void Tables_have_the_promised_header_and_full_rows(string name, string header)
@@ -93,7 +93,7 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         JsonShape.AssertHas(summary.GetProperty("harvest"), ("number", Harvest));
         JsonShape.AssertHas(
             summary.GetProperty("season"),
-            ("number", "net_assimilation_kg_co2_per_vine respiration_kg_co2_per_vine transpiration_l_per_vine absorbed_par_mol_per_vine"));
+            ("number", "net_assimilation_kg_co2_per_vine respiration_kg_co2_per_vine transpiration_l_per_vine absorbed_par_mol_per_vine leaf_respiration_kg_co2_per_vine"));
         JsonShape.AssertHas(
             summary.GetProperty("checks"),
             ("number", "light_closure_max carbon_closure_max_relative"),

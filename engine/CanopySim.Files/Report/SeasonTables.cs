@@ -51,6 +51,7 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["Gaps in the fruit zone", Percent(canopy.GapFraction)];
         yield return ["Leaves inside the canopy", Percent(canopy.InteriorLeafFraction)];
         yield return ["Clusters inside the canopy", Percent(canopy.InteriorClusterFraction)];
+        yield return ["Shoots whose tips grow freely", Percent(canopy.GrowingTipsFraction)];
     }
 
     public IEnumerable<IReadOnlyList<string>> Harvest(HarvestSummary harvest)

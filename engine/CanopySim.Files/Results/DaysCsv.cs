@@ -30,6 +30,7 @@ public static class DaysCsv
         Optional("ripening_capacity_g_per_kg_d", row => row.RipeningCapacityGPerKgD),
         Number("transpiration_l_per_vine", row => row.TranspirationLPerVine),
         Number("soil_water_fraction", row => row.SoilWaterFraction),
+        Number("growing_tips_fraction", row => row.GrowingTipsFraction),
     ];
 
     public static void Write(string path, IEnumerable<DayRow> rows) => CsvTable.Write(path, Columns, rows);

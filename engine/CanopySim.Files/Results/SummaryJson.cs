@@ -87,7 +87,8 @@ public static class SummaryJson
         .Number("leaf_layer_number", canopy.LeafLayerNumber)
         .Number("gap_fraction", canopy.GapFraction)
         .Number("interior_leaf_fraction", canopy.InteriorLeafFraction)
-        .Number("interior_cluster_fraction", canopy.InteriorClusterFraction);
+        .Number("interior_cluster_fraction", canopy.InteriorClusterFraction)
+        .Number("growing_tips_fraction", canopy.GrowingTipsFraction);
 
     private static void WriteHarvest(JsonFile json, HarvestSummary harvest) => json
         .Number("yield_kg_per_vine", harvest.YieldKgPerVine)
@@ -101,7 +102,8 @@ public static class SummaryJson
         .Number("net_assimilation_kg_co2_per_vine", totals.NetAssimilationKgCo2PerVine)
         .Number("respiration_kg_co2_per_vine", totals.RespirationKgCo2PerVine)
         .Number("transpiration_l_per_vine", totals.TranspirationLPerVine)
-        .Number("absorbed_par_mol_per_vine", totals.AbsorbedParMolPerVine);
+        .Number("absorbed_par_mol_per_vine", totals.AbsorbedParMolPerVine)
+        .Number("leaf_respiration_kg_co2_per_vine", totals.LeafRespirationKgCo2PerVine);
 
     private static void WriteChecks(JsonFile json, SeasonChecks checks) => json
         .Exact("light_closure_max", checks.LightClosureMax)

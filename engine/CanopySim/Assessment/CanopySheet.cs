@@ -37,6 +37,7 @@ public static class CanopySheet
             GapFraction = quadrat.GapFraction,
             InteriorLeafFraction = quadrat.InteriorLeafFraction,
             InteriorClusterFraction = quadrat.InteriorClusterFraction,
+            GrowingTipsFraction = ShootTip.GrowingFreelyShare(canopy, scenario.Growth),
         };
     }
 }

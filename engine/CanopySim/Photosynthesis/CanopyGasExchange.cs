@@ -12,9 +12,11 @@ namespace CanopySim.Photosynthesis;
 /// <param name="Efficiency">Efficiency of its age [0 to 1].</param>
 /// <param name="AbsorbedParMoles">PAR absorbed [mol d⁻¹].</param>
 /// <param name="NetAssimilationGrams">Net assimilation over 24 hours [g CO₂ d⁻¹].</param>
+/// <param name="RespirationGrams">Its own respiration in that, day and night, at air temperature [g CO₂ d⁻¹].</param>
 /// <param name="TranspirationLiters">Transpiration of the hours of light [l d⁻¹].</param>
 public readonly record struct LeafDay(
-    Leaf Leaf, int Surface, double Area, double Efficiency, double AbsorbedParMoles, double NetAssimilationGrams, double TranspirationLiters);
+    Leaf Leaf, int Surface, double Area, double Efficiency, double AbsorbedParMoles, double NetAssimilationGrams,
+    double RespirationGrams, double TranspirationLiters);
 
 /// <summary>
 /// Gas exchange of every leaf through a day: the sunlit and the shaded part of the blade by themselves, every hour with light;
@@ -53,9 +55,9 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
             .ToArray();
         var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))]);
         hours.Solve(threads);
-        var nightRespiration = NightRespiration(light, weather);
+        var (day, night) = Respiration(light, weather);
         var days = new LeafDay[blades.Length];
-        for (var i = 0; i < days.Length; i++) days[i] = DayOf(i, blades[i], hours, light, nightRespiration);
+        for (var i = 0; i < days.Length; i++) days[i] = DayOf(i, blades[i], hours, light, day, night);
         return days;
     }
 
@@ -67,14 +69,18 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
         new LeafEnvironment(hour.AirTemperatureCelsius, hour.VaporPressure, hour.AirPressure, WindInCanopy * hour.WindSpeed, scenario.Site.Co2),
         _parameters);
 
-    // Respiration of the dark hours of a leaf at its best [µmol m⁻² h s⁻¹ summed over hours].
-    private double NightRespiration(LightOfDay light, WeatherDay weather)
+    // Respiration of the lit and of the dark hours of a leaf at its best, at air temperature [µmol m⁻² h s⁻¹ summed over hours].
+    private (double Day, double Night) Respiration(LightOfDay light, WeatherDay weather)
     {
-        var sum = 0.0;
+        var (day, night) = (0.0, 0.0);
         for (var hour = 0; hour < weather.Hours.Count; hour++)
-            if (!light.Hours.Contains(hour))
-                sum += LeafRespiration.At(weather.Hours[hour].AirTemperatureCelsius, _parameters);
-        return sum;
+        {
+            var rate = LeafRespiration.At(weather.Hours[hour].AirTemperatureCelsius, _parameters);
+            if (light.Hours.Contains(hour)) day += rate;
+            else night += rate;
+        }
+
+        return (day, night);
     }
 
     private CanopyBlade BladeOf(Leaf leaf, int surface, LightOfDay light, IReadOnlyList<double> supplyIndex)
@@ -88,9 +94,9 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     }
 
     // Hours are added in their order, whoever solved them.
-    private static LeafDay DayOf(int number, in CanopyBlade blade, CanopyHours hours, LightOfDay light, double nightRespiration)
+    private static LeafDay DayOf(int number, in CanopyBlade blade, CanopyHours hours, LightOfDay light, double day, double night)
     {
-        var (net, wattHours, water) = (-blade.RespirationFactor * nightRespiration, 0.0, 0.0);
+        var (net, wattHours, water) = (-blade.RespirationFactor * night, 0.0, 0.0);
         for (var hour = 0; hour < light.Hours.Count; hour++)
         {
             net += hours.NetAssimilation(hour, number);
@@ -98,13 +104,15 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
             wattHours += light.Solution.AbsorbedPar[light.Solution.IndexOf(hour, blade.Surface)];
         }
 
+        const double GramsOfHours = UnitConversion.SecondsPerHour * UnitConversion.GramsCo2PerMicromole;
         return new LeafDay(
             blade.Leaf,
             blade.Surface,
             blade.Area,
             blade.Efficiency,
             IncidentPar.MolesFromWattHours(wattHours),
-            net * blade.Area * UnitConversion.SecondsPerHour * UnitConversion.GramsCo2PerMicromole,
+            net * blade.Area * GramsOfHours,
+            blade.RespirationFactor * (day + night) * blade.Area * GramsOfHours,
             water * blade.Area * UnitConversion.SecondsPerHour * 1e-3 * UnitConversion.GramsWaterPerMole * 1e-3);
     }
 

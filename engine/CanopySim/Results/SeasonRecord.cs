@@ -25,6 +25,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private double _largestLeafArea;
     private int _leavesMax;
     private int _trianglesMax;
+    private double _leafRespiration;
     private double _lightClosure;
     private double _carbonClosure;
 
@@ -52,6 +53,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         var row = RowOf(day);
         _days.Add(row);
         _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
+        _leafRespiration += day.Leaves.Sum(leaf => leaf.RespirationGrams) / _vines / 1000;
         _largestLeafArea = Math.Max(_largestLeafArea, row.LeafAreaM2PerVine);
         foreach (var vine in day.Vines) _carbonClosure = Math.Max(_carbonClosure, vine.Ledger.RelativeClosure);
         if (day.Light is { } light)
@@ -99,7 +101,8 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                     _days.Sum(day => day.NetAssimilationGCo2PerVine) / 1000,
                     _days.Sum(day => day.RespirationGCo2PerVine) / 1000,
                     _days.Sum(day => day.TranspirationLPerVine),
-                    _days.Sum(day => day.AbsorbedParMolPerVine)),
+                    _days.Sum(day => day.AbsorbedParMolPerVine),
+                    _leafRespiration),
                 RipeningCapacityGPerKgD = _ripeningCarbon.MeanCapacity,
                 RipeningCarbonByLeafAge = _ripeningCarbon.Shares(),
                 Checks = new SeasonChecks(_lightClosure, _carbonClosure, _leavesMax, _trianglesMax, facts.SkyDirections),
@@ -142,6 +145,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             RipeningCapacityGPerKgD = ripening && freshKilograms > 0 ? day.Vines.Sum(vine => vine.RipeningCapacity) / freshKilograms : null,
             TranspirationLPerVine = day.TranspirationLiters / _vines,
             SoilWaterFraction = day.SoilWaterFraction,
+            GrowingTipsFraction = ShootTip.GrowingFreelyShare(day.Canopy, scenario.Growth),
         };
     }
 

@@ -59,6 +59,9 @@ public sealed record DayRow
     public required double TranspirationLPerVine { get; init; }
 
     public required double SoilWaterFraction { get; init; }
+
+    /// <summary>Share of primary shoots whose tendrils stand above the tip.</summary>
+    public required double GrowingTipsFraction { get; init; }
 }
 
 /// <summary>A row of <c>leaf_ages.csv</c>: a ten-day class of leaf age on a day.</summary>

@@ -77,13 +77,18 @@ public sealed record CanopySummary
     public required double InteriorLeafFraction { get; init; }
 
     public required double? InteriorClusterFraction { get; init; }
+
+    /// <summary>Share of primary shoots whose tendrils stand above the tip.</summary>
+    public required double GrowingTipsFraction { get; init; }
 }
 
 public sealed record HarvestSummary(
     double YieldKgPerVine, double YieldTPerHa, double? SugarBrix, double? LeafAreaM2PerKgFruit, double PruningsKgPerVine, double? YieldToPrunings);
 
+/// <summary>Sums of the season. Leaf respiration, at air temperature, is in net assimilation already.</summary>
 public sealed record SeasonTotals(
-    double NetAssimilationKgCo2PerVine, double RespirationKgCo2PerVine, double TranspirationLPerVine, double AbsorbedParMolPerVine);
+    double NetAssimilationKgCo2PerVine, double RespirationKgCo2PerVine, double TranspirationLPerVine, double AbsorbedParMolPerVine,
+    double LeafRespirationKgCo2PerVine);
 
 /// <summary>Share of the leaves' net carbon gain of the ripening weeks that came from leaves of an age class.</summary>
 public sealed record LeafAgeShare(int FromD, int ToD, double Share);

@@ -123,10 +123,11 @@ internal static class InventedSeason
             GapFraction = 0.21,
             InteriorLeafFraction = 0.27,
             InteriorClusterFraction = 0.62,
+            GrowingTipsFraction = 0.04,
         },
         NodesAtBloom = 17.3,
         Harvest = new HarvestSummary(3.47, 9.64, 22.1, 2.29, 0.94, 3.69),
-        Season = new SeasonTotals(9.83, 4.57, 611, 2873),
+        Season = new SeasonTotals(9.83, 4.57, 611, 2873, 2.1),
         RipeningCapacityGPerKgD = null,
         RipeningCarbonByLeafAge =
         [
@@ -168,6 +169,7 @@ internal static class InventedSeason
                 SugarBrix = ripening < 0 ? null : 5.5 + (19 * (1 - Math.Exp(-ripening / 23))),
                 RipeningCapacityGPerKgD = ripening < 0 ? null : Math.Max(0, (8.6 - (ripening * 0.07)) * weather),
                 TranspirationLPerVine = 5.4 * weather * grown,
+                GrowingTipsFraction = age < 60 ? 1 : 0,
                 SoilWaterFraction = Math.Clamp(1 - (Math.Max(0, age - 20) * 0.0043) + (date.DayNumber % 41 < 3 ? 0.06 : 0), 0, 1),
             };
         }

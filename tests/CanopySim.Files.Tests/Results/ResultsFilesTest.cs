@@ -21,10 +21,10 @@ public sealed class ResultsFilesTest : IDisposable
     {
         var lines = Lines(path => DaysCsv.Write(path, [Day(null), Day(21.5)]));
         Assert.Equal(
-            "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction",
+            "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction,growing_tips_fraction",
             lines[0]);
-        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,,,6,7,8,9,10,11,12,,,13,0.333333", lines[1]);
-        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,21.5,21.5,6,7,8,9,10,11,12,21.5,21.5,13,0.333333", lines[2]);
+        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,,,6,7,8,9,10,11,12,,,13,0.333333,0.25", lines[1]);
+        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,21.5,21.5,6,7,8,9,10,11,12,21.5,21.5,13,0.333333,0.25", lines[2]);
         Assert.Equal(3, lines.Length);
     }
 
@@ -56,9 +56,9 @@ public sealed class ResultsFilesTest : IDisposable
             "published_sums.flowering", "published_sums.veraison", "end_reason",
             "canopy.shoots_per_vine", "canopy.shoots_per_m", "canopy.canopy_m_per_row_m", "canopy.nodes_per_shoot", "canopy.shoot_length_cm", "canopy.primary_leaf_area_per_shoot_cm2",
             "canopy.lateral_leaf_area_per_shoot_cm2", "canopy.leaf_area_m2_per_vine", "canopy.leaf_area_m2_per_m", "canopy.leaf_layer_number", "canopy.gap_fraction",
-            "canopy.interior_leaf_fraction", "canopy.interior_cluster_fraction", "nodes_at_bloom",
+            "canopy.interior_leaf_fraction", "canopy.interior_cluster_fraction", "canopy.growing_tips_fraction", "nodes_at_bloom",
             "harvest.yield_kg_per_vine", "harvest.yield_t_per_ha", "harvest.sugar_brix", "harvest.leaf_area_m2_per_kg_fruit", "harvest.prunings_kg_per_vine", "harvest.yield_to_prunings",
-            "season.net_assimilation_kg_co2_per_vine", "season.respiration_kg_co2_per_vine", "season.transpiration_l_per_vine", "season.absorbed_par_mol_per_vine",
+            "season.net_assimilation_kg_co2_per_vine", "season.respiration_kg_co2_per_vine", "season.transpiration_l_per_vine", "season.absorbed_par_mol_per_vine", "season.leaf_respiration_kg_co2_per_vine",
             "ripening_capacity_g_per_kg_d", "ripening_carbon_by_leaf_age",
             "checks.light_closure_max", "checks.carbon_closure_max_relative", "checks.leaves_max", "checks.triangles_max", "checks.sky_directions",
             "seconds.total", "seconds.light", "seconds.gas_exchange",
@@ -148,6 +148,7 @@ public sealed class ResultsFilesTest : IDisposable
         RipeningCapacityGPerKgD = optional,
         TranspirationLPerVine = 13,
         SoilWaterFraction = 1.0 / 3,
+        GrowingTipsFraction = 0.25,
     };
 
     private static SeasonSummary Summary() => new()
@@ -176,10 +177,11 @@ public sealed class ResultsFilesTest : IDisposable
             GapFraction = 0.123456789,
             InteriorLeafFraction = 0.2,
             InteriorClusterFraction = null,
+            GrowingTipsFraction = 0.5,
         },
         NodesAtBloom = 17.5,
         Harvest = new HarvestSummary(3, 8, 22, 1.4, 0.5, 6),
-        Season = new SeasonTotals(5, 2, 400, 3000),
+        Season = new SeasonTotals(5, 2, 400, 3000, 1),
         RipeningCapacityGPerKgD = 3.2,
         RipeningCarbonByLeafAge = [new LeafAgeShare(60, 70, 0.25)],
         Checks = new SeasonChecks(1.2345678901234567e-16, 3e-12, 900, 7200, 145),
