@@ -35,7 +35,7 @@ public class LayerOfBladesTests
     // by 1.3 at most. A blade's shadow is at least Side |cos| wide: wider ones are met by a pixel for sure, and counted.
     private static readonly double SurelyMet = 1.3 * (1 + (2 / Math.Sqrt(3))) * SunPixel / (0.98 * Side);
 
-    public static TheoryData<double, double> Rows => 
+    public static TheoryData<double, double> Rows =>
         [.. Read("Light", "gap_and_sunlit.csv").Select(row => (Number(row[0]), Number(row[1]))).Where(row => row.Item1 <= 4)];
 
     public static TheoryData<double, double> SkyRows =>
@@ -143,5 +143,11 @@ public class LayerOfBladesTests
 
     // The count is whole: blades take the size, within 2 % of Side, that makes the index exact.
     private static ThrownBlades Thrown(double leafAreaIndex, int blades, double x, int seed) => ThrownBlades.Into(
-        new Cell(1, 1), blades, Math.Sqrt(leafAreaIndex / blades), BladeAngles.Ellipsoidal(x), new Vector3(0, 0, (float)Side), new Vector3(1, 1, Depth), seed + (1000 * (int)((10 * x) + (100 * leafAreaIndex))));
+        new Cell(1, 1),
+        blades,
+        Math.Sqrt(leafAreaIndex / blades),
+        BladeAngles.Ellipsoidal(x),
+        new Vector3(0, 0, (float)Side),
+        new Vector3(1, 1, Depth),
+        seed + (1000 * (int)((10 * x) + (100 * leafAreaIndex))));
 }

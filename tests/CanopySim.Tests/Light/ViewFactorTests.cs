@@ -22,7 +22,8 @@ public class ViewFactorTests
     private const double Longest = 1;
 
     public static TheoryData<string, double, double, double> Rows =>
-        [.. Read("Light", "view_factors.csv").Select(row => (row[0].Split(' ')[0], Number(row[1]), row[2].Length > 0 ? Number(row[2]) : 0, Number(row[3])))];
+        [.. Read("Light", "view_factors.csv").Select(row =>
+            (row[0].Split(' ')[0], Number(row[1]), row[2].Length > 0 ? Number(row[2]) : 0, Number(row[3])))];
 
     [Theory]
     [MemberData(nameof(Rows))]
@@ -96,6 +97,7 @@ public class ViewFactorTests
         var (height, width) = (heightPerEdge * edge, widthPerEdge * edge);
         var along = new Vector3(0, (float)edge, 0);
         var cell = Math.Sqrt((edge * edge) + (width * width)) + Math.Cbrt(9.03 * height * edge * (height / 2) / (Math.PI * Copies));
-        return (new Quad(default, new Vector3((float)width, 0, 0), along), new Quad(default, along, new Vector3(0, 0, (float)height)), new Cell(cell, cell), Copies);
+        var floor = new Quad(default, new Vector3((float)width, 0, 0), along);
+        return (floor, new Quad(default, along, new Vector3(0, 0, (float)height)), new Cell(cell, cell), Copies);
     }
 }

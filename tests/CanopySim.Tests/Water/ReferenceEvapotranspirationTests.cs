@@ -174,7 +174,8 @@ public class ReferenceEvapotranspirationTests
         for (var hour = 0; hour < 24; hour++)
         {
             var temperature = hour == 5 ? 12.3 : hour == 14 ? 21.5 : 17.0;
-            var (vapor, wind, light) = (1.408624 + (hour % 2 == 0 ? 0.1 : -0.1), 2.077642 + (hour < 12 ? 1 : -1), hour is > 7 and <= 19 ? 22.07205e6 / 12 / 3600 : 0);
+            var (vapor, wind) = (1.408624 + (hour % 2 == 0 ? 0.1 : -0.1), 2.077642 + (hour < 12 ? 1 : -1));
+            var light = hour is > 7 and <= 19 ? 22.07205e6 / 12 / 3600 : 0;
             hours[hour] = new WeatherHour(temperature, vapor, 100.1235, wind, 0, light, 0, light);
         }
 
