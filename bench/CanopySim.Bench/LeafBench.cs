@@ -1,5 +1,4 @@
 using BenchmarkDotNet.Attributes;
-using BenchmarkDotNet.Engines;
 using CanopySim.Numerics;
 using CanopySim.Photosynthesis;
 
@@ -8,7 +7,6 @@ namespace CanopySim.Bench;
 /// <summary>
 /// The leaf solution of 1,024 leaves of one hour on one thread, by air temperature; times are those of one leaf.
 /// </summary>
-[SimpleJob(RunStrategy.Throughput, launchCount: 1, warmupCount: 3, iterationCount: 8)]
 public class LeafBench
 {
     private const int Leaves = 1024;

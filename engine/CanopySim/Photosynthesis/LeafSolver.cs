@@ -2,7 +2,8 @@ namespace CanopySim.Photosynthesis;
 
 /// <summary>
 /// Gas exchange and temperature of leaves in one hour's air: assimilation, conductance, boundary layer and energy
-/// balance together. Made once an hour, asked for every leaf; allocates nothing.
+/// balance together. Made once an hour, asked for every leaf; allocates nothing. <see cref="LeafBatch"/> does the same for
+/// many leaves at once, and comes here with the few that do not settle there.
 /// </summary>
 public readonly struct LeafSolver
 {
