@@ -29,6 +29,10 @@ public class DegreeDaysTests
     {
         Assert.Equal(0.47, DegreeDays.SingleSine(7, 14, 12), 0.005);
         Assert.Equal(0.29, DegreeDays.SingleTriangle(7, 14, 12), 0.005);
+
+        // By hand: M = 10.5, W = 3.5, theta = asin(1.5 / 3.5) = 0.4429, (-1.5 x 1.1279 + 3.5 x 0.9035) / pi; 2^2 / (2 x 7).
+        Assert.Equal(0.468, DegreeDays.SingleSine(7, 14, 12), 5e-4);
+        Assert.Equal(0.286, DegreeDays.SingleTriangle(7, 14, 12), 5e-4);
     }
 
     // Brute force twin: the curve itself, cut at both thresholds and added up in 100,000 steps.

@@ -30,13 +30,22 @@ public class ExtraterrestrialRadiationTests
         Assert.Equal(1.527, ExtraterrestrialRadiation.SunsetHourAngle(-20, 246), 5e-4);
         Assert.Equal(32.2, ExtraterrestrialRadiation.Daily(-20, 246), 0.05);
         Assert.Equal(11.7, ExtraterrestrialRadiation.DayLength(-20, 246), 0.05);
+
+        // Recomputed independently, more digits.
+        Assert.Equal(0.98483, ExtraterrestrialRadiation.InverseRelativeDistance(246), 5.1e-6);
+        Assert.Equal(0.119655, ExtraterrestrialRadiation.Declination(246), 5.1e-7);
+        Assert.Equal(1.527022, ExtraterrestrialRadiation.SunsetHourAngle(-20, 246), 5.1e-7);
+        Assert.Equal(32.19400, ExtraterrestrialRadiation.Daily(-20, 246), 5.1e-6);
+        Assert.Equal(11.66559, ExtraterrestrialRadiation.DayLength(-20, 246), 5.1e-6);
     }
 
     // FAO-56 Examples 10 (Rio, 22 deg 54' S, 15 May), 15 (Lyon, 45 deg 43' N, 15 July), 17 (Bangkok, 13 deg 44' N, 15 April) and
     // 18 (Uccle, 50 deg 48' N, 6 July).
     [Theory]
     [InlineData(-22.9, 135, 25.1, 0.05, 10.9, 0.05)]
+    [InlineData(-22.9, 135, 25.1110, 5.1e-5, 10.8951, 5.1e-5)]
     [InlineData(45 + 43 / 60.0, 196, 40.6, 0.05, null, null)]
+    [InlineData(45 + 43 / 60.0, 196, 40.5548, 5.1e-5, null, null)]
     [InlineData(13 + 44 / 60.0, 105, 38.06, 0.005, 12.31, 0.005)]
     [InlineData(50.8, 187, 41.09, 0.005, 16.1, 0.05)]
     public void Further_examples(

@@ -1,3 +1,4 @@
+using CanopySim.Water;
 using CanopySim.Weather;
 using Xunit;
 
@@ -25,12 +26,27 @@ public class AirStateTests
     [Fact]
     public void Vapor_pressure_of_the_minimum() => Assert.Equal(1.68, AirState.VaporPressureFromMinimum(14.8), 0.005);
 
-    // Example 3: e0 of 24.5 is 3.075, of 15 is 1.705. Table 2.4: slope at 20 deg C 0.145.
+    // Example 4: e0 of the wet bulb, 19.5, is 2.267, ea 1.91 with a psychrometer's 0.000662 per kPa; Example 5: e0 of 18 is 2.064, of 25
+    // 3.168, ea 1.70 at 82 and 54 %.
+    [Fact]
+    public void Vapor_pressure_of_examples_4_and_5()
+    {
+        var wetBulb = SaturationVaporPressure.At(19.5);
+        Assert.Equal(2.267, wetBulb, 5e-4);
+        Assert.Equal(1.91, wetBulb - (0.000662 * AirState.PressureAt(1200) * (25.6 - 19.5)), 0.005);
+        Assert.Equal(2.064, SaturationVaporPressure.At(18), 5e-4);
+        Assert.Equal(3.168, SaturationVaporPressure.At(25), 5e-4);
+        Assert.Equal(1.70, ((0.82 * SaturationVaporPressure.At(18)) + (0.54 * SaturationVaporPressure.At(25))) / 2, 0.005);
+    }
+
+    // Example 3: e0 of 24.5 is 3.075, of 15 is 1.705, their mean 2.39, e0 of 19.75 is 2.30. Table 2.4: slope at 20 deg C 0.145.
     [Fact]
     public void Saturation()
     {
         Assert.Equal(3.075, SaturationVaporPressure.At(24.5), 5e-4);
         Assert.Equal(1.705, SaturationVaporPressure.At(15), 5e-4);
+        Assert.Equal(2.39, ReferenceEvapotranspiration.MeanSaturation(15, 24.5), 0.005);
+        Assert.Equal(2.30, SaturationVaporPressure.At(19.75), 0.005);
         Assert.Equal(0.145, SaturationVaporPressure.SlopeAt(20), 5e-4);
         Assert.Equal(17.3, SaturationVaporPressure.DewPoint(SaturationVaporPressure.At(17.3)), 1e-9);
     }
