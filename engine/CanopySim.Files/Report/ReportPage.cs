@@ -2,6 +2,7 @@ using System.Text;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Scenarios;
 using CanopySim.Results;
+using CanopySim.Weather;
 
 namespace CanopySim.Files.Report;
 
@@ -80,6 +81,7 @@ public static class ReportPage
     {
         (0, 0) => "All weather was given.",
         (0, _) => "Gaps of the weather were filled, as said below.",
+        _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) => "The weather is generated: like the file's record, but none of its days.",
         _ => "Part of the weather is estimated, as said below.",
     };
 

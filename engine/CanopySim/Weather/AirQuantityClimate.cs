@@ -6,9 +6,8 @@ namespace CanopySim.Weather;
 /// </summary>
 internal sealed class AirQuantityClimate
 {
-    // Mean: two harmonics, as springs and autumns are not each other's mirror; variance, which is told less surely: one.
-    private const int MeanHarmonics = 2;
-    private const int VarianceHarmonics = 1;
+    // Springs and autumns are not each other's mirror, in mean or in spread.
+    private const int Harmonics = 2;
 
     // A variance is positive also where its harmonics pass below 0; share of the year's mean variance, assumed.
     private const double LeastVarianceShare = 0.1;
@@ -32,9 +31,9 @@ internal sealed class AirQuantityClimate
         var wetDiffers = Math.Min(wetCount, days.Count - wetCount) >= FewestDaysToDiffer;
         Quantity = quantity;
         (_least, _largest) = Limits(quantity, values.Min(), values.Max());
-        _mean = SeasonalCurve.Fit(days, values, MeanHarmonics, wetDiffers);
+        _mean = SeasonalCurve.Fit(days, values, Harmonics, wetDiffers ? RainTerms.TodayAndYesterday : RainTerms.None);
         double[] squares = [.. values.Select((value, day) => Math.Pow(value - _mean.At(days[day]), 2))];
-        _variance = SeasonalCurve.Fit(days, squares, VarianceHarmonics, wetDiffers);
+        _variance = SeasonalCurve.Fit(days, squares, Harmonics, wetDiffers ? RainTerms.Today : RainTerms.None);
         _leastVariance = Math.Max(LeastVarianceShare * squares.Average(), 1e-12);
 
         double[] residuals = [.. values.Select((value, day) => (value - _mean.At(days[day])) / Deviation(days[day]))];

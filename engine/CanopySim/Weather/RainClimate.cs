@@ -32,7 +32,8 @@ internal sealed class RainClimate
         _shape = shape;
     }
 
-    public static bool IsWet(double rain) => rain >= WetDay;
+    /// <remarks>A day's rain that is a sum of hours may round below the least of its column.</remarks>
+    public static bool IsWet(double rain) => rain >= WetDay - 1e-6;
 
     /// <param name="rain">Rain of each day [mm].</param>
     /// <param name="firstDay">Day of the first.</param>
@@ -43,8 +44,8 @@ internal sealed class RainClimate
         var afterDry = days.Where(day => !IsWet(rain[day - 1])).Select(day => (SlotOf(day), IsWet(rain[day]) ? 1.0 : 0));
         var afterWet = days.Where(day => IsWet(rain[day - 1])).Select(day => (SlotOf(day), IsWet(rain[day]) ? 1.0 : 0));
         var wet = Enumerable.Range(0, rain.Count).Where(day => IsWet(rain[day])).ToList();
-        var excess = Around(wet.Select(day => (SlotOf(day), rain[day] - WetDay)), AmountReach);
-        var relative = wet.Where(day => excess[SlotOf(day)] > 0).Select(day => (rain[day] - WetDay) / excess[SlotOf(day)]);
+        var excess = Around(wet.Select(day => (SlotOf(day), Math.Max(rain[day] - WetDay, 0))), AmountReach);
+        var relative = wet.Where(day => excess[SlotOf(day)] > 0).Select(day => Math.Max(rain[day] - WetDay, 0) / excess[SlotOf(day)]);
         return new RainClimate(
             Around(afterDry, ChanceReach), Around(afterWet, ChanceReach), excess, ExponentialMixture.Fit([.. relative]));
     }

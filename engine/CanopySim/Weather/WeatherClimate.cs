@@ -39,8 +39,9 @@ public sealed class WeatherClimate
         if (days.Count < DaysOfYear)
             throw new SeasonInputException("weather.seed", $"the weather covers {days.Count} days; expected at least a whole year, to make seasons like it");
         var rain = Column(days, day => day.Rain);
+        bool IsWet(int day) => rain is not null && RainClimate.IsWet(rain[day]);
         SeasonalDay[] seasonal = [.. days.Select((_, day) =>
-            SeasonalDay.Of(record.FirstDay.AddDays(day), rain is not null && RainClimate.IsWet(rain[day])))];
+            SeasonalDay.Of(record.FirstDay.AddDays(day), IsWet(day), IsWet(Math.Max(day - 1, 0))))];
         double Extraterrestrial(int day) => ExtraterrestrialRadiation.Daily(site.Latitude, record.FirstDay.AddDays(day).DayOfYear);
 
         var air = new List<AirQuantityClimate>();

@@ -22,17 +22,17 @@ public static class WeatherGenerator
         for (var day = -WarmUpDays; day < days; day++)
         {
             var date = firstDay.AddDays(day);
-            isWet = climate.Rain is { } rain && rain.NextIsWet(isWet, date, seed);
+            var wasWet = isWet;
+            isWet = climate.Rain is { } rain && rain.NextIsWet(wasWet, date, seed);
             scores = climate.Persistence.Next(scores, date, seed);
-            if (day >= 0) readings[day] = Reading(climate, seed, date, isWet, scores);
+            if (day >= 0) readings[day] = Reading(climate, seed, date, SeasonalDay.Of(date, isWet, wasWet), scores);
         }
 
         return new WeatherRecord { Days = readings, FirstDay = firstDay, IsGenerated = true };
     }
 
-    private static DailyReading Reading(WeatherClimate climate, ulong seed, DateOnly date, bool isWet, double[] scores)
+    private static DailyReading Reading(WeatherClimate climate, ulong seed, DateOnly date, SeasonalDay day, double[] scores)
     {
-        var day = SeasonalDay.Of(date, isWet);
         double? Value(AirQuantity asked)
         {
             for (var index = 0; index < scores.Length; index++)
@@ -46,7 +46,7 @@ public static class WeatherGenerator
             maximum,
             Value(AirQuantity.Moisture) * SaturationVaporPressure.At(maximum),
             Value(AirQuantity.Clearness) * ExtraterrestrialRadiation.Daily(climate.Latitude, date.DayOfYear),
-            climate.Rain is { } rain ? isWet ? rain.AmountOn(date, seed) : 0 : null,
+            climate.Rain is { } rain ? day.IsWet ? rain.AmountOn(date, seed) : 0 : null,
             Value(AirQuantity.Wind));
     }
 }

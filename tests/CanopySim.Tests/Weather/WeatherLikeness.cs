@@ -39,7 +39,7 @@ internal static class WeatherLikeness
         {
             distances.AddRange(Monthly("wet share", days => days.Average(day => IsWet(day) ? 1.0 : 0)));
             distances.AddRange(Monthly("mean rain", days => days.Average(day => day.Reading.Rain!.Value)));
-            distances.Add(Yearly("wet with its day before", days => days.Zip(days[1..]).Average(pair => IsWet(pair.First) && IsWet(pair.Second) ? 1.0 : 0)));
+            distances.Add(Compare("length of wet spells", [.. recorded.Select(WetSpell)], [.. made.Select(WetSpell)], recorded.Count > 1 ? Variance([.. recorded.Select(WetSpell)]) : 0));
         }
 
         return distances;
@@ -80,6 +80,10 @@ internal static class WeatherLikeness
     ];
 
     private static Day[] Month(Day[] year, int month) => [.. year.Where(day => day.Date.Month == month)];
+
+    // Days of a year's wet spells, in the mean.
+    private static double WetSpell(Day[] year) =>
+        (double)year.Count(IsWet) / year.Zip(year[1..]).Count(pair => !IsWet(pair.First) && IsWet(pair.Second));
 
     private static bool IsWet(Day day) => day.Reading.Rain >= 0.1;
 
