@@ -17,9 +17,9 @@ internal abstract record Limit
 /// <summary>Each of ours within so many percent of its published figure.</summary>
 internal sealed record WithinPercent(double Percent, params double[] Figures) : Limit
 {
-    public override string Published => NumberSay.Join(Figures);
+    public override string Published => string.Join(" / ", Figures.Select(NumberSay.Typed));
 
-    public override string Text => $"± {NumberSay.Number(Percent)} %";
+    public override string Text => $"± {NumberSay.Typed(Percent)} %";
 
     public override bool Holds(IReadOnlyList<double> ours) => ours.Count == Figures.Length
         && ours.Zip(Figures).All(pair => Math.Abs(pair.First - pair.Second) <= Percent / 100 * Math.Abs(pair.Second));
@@ -38,7 +38,7 @@ internal sealed record WithinRange(double From, double To) : Limit
     /// <summary>A range of days.</summary>
     public static WithinRange Days(DateOnly from, DateOnly to) => new(from.DayNumber, to.DayNumber) { Say = NumberSay.Day };
 
-    public Func<double, string> Say { get; init; } = NumberSay.Number;
+    public Func<double, string> Say { get; init; } = NumberSay.Typed;
 
     public override string Published => double.IsInfinity(To) ? $"{Say(From)} or more"
         : double.IsInfinity(From) ? $"{Say(To)} or less"
@@ -60,7 +60,7 @@ internal sealed record WithinRange(double From, double To) : Limit
 /// <summary>Ours in the same order of size as the published figures.</summary>
 internal sealed record SameOrder(params double[] Figures) : Limit
 {
-    public override string Published => NumberSay.Join(Figures);
+    public override string Published => string.Join(" / ", Figures.Select(NumberSay.Typed));
 
     public override string Text => "same order";
 

@@ -13,11 +13,14 @@ internal static class NumberSay
     {
         if (!double.IsFinite(value)) return "not a number";
         if (value == 0) return "0";
-        var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        if (magnitude < Digits) return value.ToString("F" + (Digits - 1 - magnitude), CultureInfo.InvariantCulture);
-        var step = Math.Pow(10, magnitude - Digits + 1);
-        return (Math.Round(value / step) * step).ToString("F0", CultureInfo.InvariantCulture);
+        // Rounded first: 0.9996 has the digits of 1.00.
+        var rounded = double.Parse(value.ToString($"E{Digits - 1}", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(rounded)));
+        return rounded.ToString($"F{Math.Max(0, Digits - 1 - magnitude)}", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>A number as it was typed in: published figures and limits.</summary>
+    public static string Typed(double value) => Math.Abs(value) is > 0 and < 1e-4 ? Tiny(value) : value.ToString("G6", CultureInfo.InvariantCulture);
 
     /// <summary>A day from its number.</summary>
     public static string Day(double dayNumber) => Day(DateOnly.FromDayNumber((int)dayNumber));
@@ -28,9 +31,7 @@ internal static class NumberSay
     public static string Percent(double share) => (100 * share).ToString("+0;-0;+0", CultureInfo.InvariantCulture) + " %";
 
     /// <summary>Tiny numbers that differ from machine to machine: only whether they stay under a limit.</summary>
-    public static Func<double, string> Under(double limit) => value => value < limit
-        ? "under " + limit.ToString("0e-0", CultureInfo.InvariantCulture)
-        : value.ToString("0.0e-0", CultureInfo.InvariantCulture);
+    public static Func<double, string> Under(double limit) => value => value < limit ? $"under {Tiny(limit)}" : Tiny(value);
 
-    public static string Join(IEnumerable<double> values) => string.Join(" / ", values.Select(Number));
+    private static string Tiny(double value) => value.ToString("0.#e-0", CultureInfo.InvariantCulture);
 }

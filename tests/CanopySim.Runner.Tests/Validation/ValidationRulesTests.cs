@@ -41,6 +41,8 @@ public class ValidationRulesTests
     [InlineData(8.4, "8.40")]
     [InlineData(0.0512, "0.0512")]
     [InlineData(-12.34, "-12.3")]
+    [InlineData(0.9996, "1.00")]
+    [InlineData(1000, "1000")]
     [InlineData(0, "0")]
     public void Numbers_have_three_digits(double value, string text) => Assert.Equal(text, NumberSay.Number(value));
 

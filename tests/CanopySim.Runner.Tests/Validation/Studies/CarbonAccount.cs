@@ -75,7 +75,7 @@ internal sealed class CarbonAccount : Study
     }
 
     // HERE: as soon as SeasonTotals has LeafRespirationKgCo2PerVine, return it.
-    private static double? LeafRespirationKgCo2PerVine(SeasonTotals totals) => totals is null ? 0 : null;
+    private static double? LeafRespirationKgCo2PerVine(SeasonTotals _) => null;
 
     private static Finding Respiration(SeasonResult season)
     {

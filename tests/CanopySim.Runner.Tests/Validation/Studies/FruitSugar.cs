@@ -1,3 +1,4 @@
+using System.Globalization;
 using CanopySim.Results;
 
 namespace CanopySim.Runner.Tests.Validation.Studies;
@@ -21,7 +22,7 @@ internal sealed class FruitSugar : Study
     private static readonly double[] CropFactors = [0.5, 1, 1.5, 2, 3, 4.5];
 
     private static readonly IReadOnlyList<SeasonCase> Crops = [.. CropFactors.Select(factor => SeasonCatalogue.Valley(
-        $"crop times {NumberSay.Number(factor)}", scenario => SeasonCatalogue.WithCrop(SeasonCatalogue.Unharvested(scenario), factor), (10, 1)))];
+        $"crop times {NumberSay.Typed(factor)}", scenario => SeasonCatalogue.WithCrop(SeasonCatalogue.Unharvested(scenario), factor), (10, 1)))];
 
     public override string Title => "Sugar";
 
@@ -57,7 +58,8 @@ internal sealed class FruitSugar : Study
                 "rise of sugar by leaf area, first against last step [Brix kg m⁻²]", Standing.Predicted, new Rising("rises, then flattens"), Kliewer,
                 -Slope(curve, 0), -Slope(curve, curve.Count - 2)) with
             {
-                Format = value => NumberSay.Number(-value),
+                // Hardly anything is left of the last step: hundredths say so.
+                Format = value => (-value).ToString("F2", CultureInfo.InvariantCulture),
             },
             Finding.Judged(
                 "veraison, 12 / 6 leaves a shoot", Standing.Predicted, new Rising("later with 6"), Parker,
@@ -81,7 +83,7 @@ internal sealed class FruitSugar : Study
                     ["berries a cluster, times", "leaf area over fruit [m²/kg]", "sugar [Brix]", "crop [kg a vine]"],
                     [.. crops.Select((crop, i) => (IReadOnlyList<string>)
                     [
-                        NumberSay.Number(CropFactors[i]), NumberSay.Number(Point(crop).LeafArea), NumberSay.Number(Point(crop).Brix),
+                        NumberSay.Typed(CropFactors[i]), NumberSay.Number(Point(crop).LeafArea), NumberSay.Number(Point(crop).Brix),
                         NumberSay.Number(crop.Summary.Harvest?.YieldKgPerVine ?? double.NaN),
                     ])]),
             ],

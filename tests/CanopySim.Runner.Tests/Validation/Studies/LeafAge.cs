@@ -9,8 +9,8 @@ internal sealed class LeafAge : Study
     private const string Poni = "Poni et al. 1994, Am J Enol Vitic 45:71-78, Sangiovese in the field";
     private const string Kriedemann = "Kriedemann, Kliewer & Harris 1970, Vitis 9:97-104, pots outdoors";
 
-    // Half a unit of the last printed digit of 45 %.
-    private const double Percent45 = 0.5 / 45 * 100;
+    // 45 %, half a unit of its last digit on each side.
+    private static readonly Limit AtFourMonths = new WithinRange(0.445, 0.455);
 
     private const int ClassWidth = 20;
 
@@ -42,7 +42,10 @@ internal sealed class LeafAge : Study
                 Published = "decline begins at about 50",
             },
             Finding.Judged(
-                "efficiency at 120 d over the best [1]", Standing.Arithmetic, new WithinPercent(Percent45, 0.45), Poni, curve.At(120) / best))
+                "efficiency at 120 d over the best [1]", Standing.Arithmetic, AtFourMonths, Poni, curve.At(120) / best) with
+            {
+                Published = "0.45",
+            })
         {
             Tables = [ByAge(season)],
         };

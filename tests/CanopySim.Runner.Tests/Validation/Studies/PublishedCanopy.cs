@@ -19,6 +19,9 @@ internal sealed class PublishedCanopy : Study
     private const double PublishedYield = 9.9;
     private const double PublishedPrunings = 1.58;
 
+    // 2280 / 130; the other trellises of the table give 17.5 to 17.7.
+    private const double AreaPerLengthOfPrint = 17.5;
+
     public override string Title => "A published canopy";
 
     public override string Done =>
@@ -43,8 +46,7 @@ internal sealed class PublishedCanopy : Study
                 "the printed shoots and areas give 9.1"),
             (FittedQuantities.Yield, "t/ha", PublishedYield, season => season.Summary.Harvest?.YieldTPerHa, ""),
             (FittedQuantities.Prunings, "kg", PublishedPrunings, season => season.Summary.Harvest?.PruningsKgPerVine, ""),
-            // 2280 / 130; five more trellises of the table give 17.5 to 17.7.
-            (FittedQuantities.AreaPerLength, "cm", PublishedPrimary / PublishedLength, AreaPerLength, "from the printed area and length"),
+            (FittedQuantities.AreaPerLength, "cm", AreaPerLengthOfPrint, AreaPerLengthOf, "from the printed area and length"),
         };
         return new StudyResult([.. rows.Select(row => Finding.Judged(
             $"{row.Quantity} [{row.Unit}]", FittedQuantities.StandingOf(row.Quantity), new WithinPercent(Percent, row.Published), Table,
@@ -56,7 +58,7 @@ internal sealed class PublishedCanopy : Study
                     "The same vines topped once, 0.2 m over the top wire, when shoots are 1.4 m long on average",
                     ["quantity", "published", "not topped", "topped"],
                     [.. rows.Select(row => (IReadOnlyList<string>)
-                        [$"{row.Quantity} [{row.Unit}]", NumberSay.Number(row.Published), Say(hedges.Mean(row.Ours)), Say(topped.Mean(row.Ours))])]),
+                        [$"{row.Quantity} [{row.Unit}]", NumberSay.Typed(row.Published), Say(hedges.Mean(row.Ours)), Say(topped.Mean(row.Ours))])]),
             ],
         };
     }
@@ -65,7 +67,7 @@ internal sealed class PublishedCanopy : Study
         ? canopy.ShootLengthCm / canopy.NodesPerShoot
         : null;
 
-    private static double? AreaPerLength(SeasonResult season) => season.Summary.Canopy is { ShootLengthCm: > 0 } canopy
+    private static double? AreaPerLengthOf(SeasonResult season) => season.Summary.Canopy is { ShootLengthCm: > 0 } canopy
         ? canopy.PrimaryLeafAreaPerShootCm2 / canopy.ShootLengthCm
         : null;
 

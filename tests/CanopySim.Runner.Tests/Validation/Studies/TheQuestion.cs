@@ -14,8 +14,8 @@ internal sealed class TheQuestion : Study
     private static readonly (string Name, SeasonCase Season)[] Vines =
     [
         ("hedge that stopped", SeasonCatalogue.Hedges[0]),
-        ("topped at 12 nodes", SeasonCatalogue.ToppedWithLaterals),
-        ("topped at 12 nodes, no laterals", SeasonCatalogue.ToppedWithoutLaterals),
+        ("vine topped at 12 nodes", SeasonCatalogue.ToppedWithLaterals),
+        ("vine topped at 12 nodes without laterals", SeasonCatalogue.ToppedWithoutLaterals),
         ("vine that never stops", SeasonCatalogue.NeverStops),
         ("dry vine", SeasonCatalogue.Dry),
     ];
@@ -81,8 +81,8 @@ internal sealed class TheQuestion : Study
         var ages = Ages.Where(age => age >= 40 && At(real, age) is not null).ToList();
         var falls = ages.Zip(ages.Skip(1)).All(pair => At(real, pair.First) > At(real, pair.Second));
         var steeper = ages.Count > 1 && At(real, ages[0]) - At(real, ages[^1]) > At(flat, ages[0]) - At(flat, ages[^1]);
-        return (falls ? "From 40 days on an area of leaf gives the less the older it is" : "An area of leaf does not give steadily less as it ages")
-            + (steeper ? ", and the curve makes that fall steeper than light alone does." : "; the curve does not make it fall more steeply than light alone does.");
+        return (falls ? "From 40 days on the same area of leaf gives less the older it is" : "The same area of leaf does not give steadily less as it ages")
+            + (steeper ? ", more steeply so with the curve than with a flat one." : "; the curve does not make that steeper than a flat one.");
     }
 
     private static string Say(double? value) => value is { } reached ? NumberSay.Number(reached) : "none";

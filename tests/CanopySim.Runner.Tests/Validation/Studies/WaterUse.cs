@@ -31,6 +31,7 @@ internal sealed class WaterUse : Study
         var use = DailyUse(season, prepared.Scenario);
         var stop = dry.Days.First(row => row.NodesPerShoot > dry.Days[^1].NodesPerShoot - NodesToTheEnd).Date;
         var half = FirstWeekUnderHalf(dry, season);
+        var afterwards = new DateOnly(stop.Year, 9, 1).DayNumber;
         return new StudyResult(
             Finding.Judged(
                 "water used over the season [mm]", Standing.Predicted, SeasonUse, Typical,
@@ -41,9 +42,10 @@ internal sealed class WaterUse : Study
             Finding.Judged(
                 "dry vine: shoots stop / assimilation falls to half of the irrigated vine's", Standing.Predicted, new Rising("shoots first"),
                 "Lebon et al. 2006, Ann Bot 98:175-185; Pellegrino et al. 2005, Aust J Grape Wine Res 11:306-315",
-                stop.DayNumber, half?.DayNumber ?? new DateOnly(stop.Year, 9, 1).DayNumber).OfDates() with
+                stop.DayNumber, half?.DayNumber ?? afterwards) with
             {
-                Note = half is null ? "it did not fall to half in July or August" : "net assimilation a leaf area, July and August",
+                Format = day => day < afterwards ? NumberSay.Day(day) : "not by the end of August",
+                Note = "weeks of net assimilation a leaf area in July and August",
             });
     }
 
