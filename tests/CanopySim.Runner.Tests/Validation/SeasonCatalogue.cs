@@ -1,0 +1,113 @@
+using CanopySim.Growth;
+using CanopySim.Training;
+using CanopySim.Weather;
+
+namespace CanopySim.Runner.Tests.Validation;
+
+/// <summary>Every season of the validation. What studies share stands here once, so that nothing runs twice.</summary>
+internal static class SeasonCatalogue
+{
+    private const string Block = "warm-valley";
+    private const ulong FirstSeed = 1;
+
+    private static readonly (int, int) FirstOfOctober = (10, 1);
+    private static readonly (int, int) MiddleOfOctober = (10, 15);
+
+    /// <summary>The block in five generated weathers, to 22 Brix or 1 October.</summary>
+    public static IReadOnlyList<SeasonCase> Hedges { get; } =
+        [.. Seeds().Select(seed => Valley($"hedge, weather {seed}", scenario => scenario, FirstOfOctober, seed))];
+
+    /// <summary>The same, cut 0.2 m over the top wire when shoots reach 1.4 m.</summary>
+    public static IReadOnlyList<SeasonCase> ToppedHedges { get; } =
+        [.. Seeds().Select(seed => Valley($"topped hedge, weather {seed}", OverTopWire, FirstOfOctober, seed))];
+
+    /// <summary>The first weather to leaf fall, nothing harvested, leaves listed every third day.</summary>
+    public static SeasonCase WholeYear { get; } = new()
+    {
+        Name = "hedge to leaf fall",
+        Block = Block,
+        WeatherSeed = FirstSeed,
+        Change = (scenario, _) => Unharvested(scenario),
+        LeavesOn = year => [new DateOnly(year, 4, 30), .. EveryThirdDay(new DateOnly(year, 7, 1), new DateOnly(year, 11, 30))],
+    };
+
+    /// <summary>Free water and a decline after bloom six times slower.</summary>
+    public static SeasonCase NeverStops { get; } = Valley("never stops", scenario => Unharvested(scenario) with
+    {
+        Growth = scenario.Growth with { DeclineAfterBloom = 1500 },
+        Soil = scenario.Soil with { IrrigateBelow = 0.8 },
+    }, MiddleOfOctober);
+
+    /// <summary>No irrigation on a soil of 120 mm.</summary>
+    public static SeasonCase Dry { get; } = Valley("dry", scenario => Unharvested(scenario) with
+    {
+        Soil = scenario.Soil with { IrrigateBelow = 0, TranspirableWater = 120 },
+    }, MiddleOfOctober);
+
+    /// <summary>Leaves that stay at their best from 20 days on.</summary>
+    public static SeasonCase FlatCurve { get; } = Valley("flat curve", scenario => scenario with { LeafAge = Flat(scenario.LeafAge) }, FirstOfOctober);
+
+    public static SeasonCase ToppedWithLaterals { get; } =
+        Valley("topped at 12 nodes", (scenario, weather) => ToppedAfterBloom(scenario, weather, 12), MiddleOfOctober);
+
+    public static SeasonCase ToppedWithoutLaterals { get; } =
+        Valley("topped at 12 nodes, no laterals", (scenario, weather) => WithoutLaterals(ToppedAfterBloom(scenario, weather, 12)), MiddleOfOctober);
+
+    /// <summary>Ten days after bloom cut to so many leaves, no laterals, half the crop: until the end of October.</summary>
+    public static SeasonCase FewLeaves(int leaves) => leaves == 6 ? SixLeaves : TwelveLeaves;
+
+    private static SeasonCase SixLeaves { get; } = HalfCropTopped(6);
+
+    private static SeasonCase TwelveLeaves { get; } = HalfCropTopped(12);
+
+    /// <summary>A block of a study of its own: first generated weather, nothing harvested.</summary>
+    public static SeasonCase Valley(
+        string name, Func<Scenario, Scenario> change, (int, int) until, ulong seed = FirstSeed, double work = 27 * 8) => new()
+        {
+            Name = name,
+            Block = Block,
+            WeatherSeed = seed,
+            Change = (scenario, _) => change(scenario),
+            Until = until,
+            Work = work,
+        };
+
+    public static Scenario Unharvested(Scenario scenario) =>
+        scenario with { Season = scenario.Season with { Harvest = HarvestRule.None } };
+
+    public static Scenario WithCrop(Scenario scenario, double factor) =>
+        scenario with { Fruit = scenario.Fruit with { BerriesPerCluster = factor * scenario.Fruit.BerriesPerCluster } };
+
+    private static IEnumerable<ulong> Seeds() => [1, 2, 3, 4, 5];
+
+    private static SeasonCase Valley(string name, Func<Scenario, WeatherSeries, Scenario> change, (int, int) until) =>
+        new() { Name = name, Block = Block, WeatherSeed = FirstSeed, Change = change, Until = until };
+
+    private static SeasonCase HalfCropTopped(int leaves) => Valley(
+        $"{leaves} leaves a shoot",
+        (scenario, weather) => WithCrop(WithoutLaterals(ToppedAfterBloom(Unharvested(scenario), weather, leaves)), 0.5),
+        (10, 31));
+
+    private static Scenario OverTopWire(Scenario scenario) => WithTopping(
+        scenario, new Topping { WhenShootsReach = 1.4, Height = scenario.Trellis.TopWireHeightOrDefault + 0.2 });
+
+    private static Scenario ToppedAfterBloom(Scenario scenario, WeatherSeries weather, int nodes) =>
+        WithTopping(scenario, new Topping { On = ValidationWeather.Bloom(scenario, weather).AddDays(10), Nodes = nodes });
+
+    private static Scenario WithTopping(Scenario scenario, Topping topping) =>
+        scenario with { CanopyWork = scenario.CanopyWork with { Topping = [topping] } };
+
+    private static Scenario WithoutLaterals(Scenario scenario) =>
+        scenario with { Growth = scenario.Growth with { LateralLeaves = 0 } };
+
+    private static LeafAgeCurve Flat(LeafAgeCurve curve)
+    {
+        const double FlatFromDays = 20;
+        return curve with { Points = [.. curve.Points.Where(point => point.Age < FlatFromDays), new LeafAgePoint(FlatFromDays, 1)] };
+    }
+
+    private static IEnumerable<DateOnly> EveryThirdDay(DateOnly from, DateOnly to)
+    {
+        for (var day = from; day <= to; day = day.AddDays(3)) yield return day;
+    }
+}

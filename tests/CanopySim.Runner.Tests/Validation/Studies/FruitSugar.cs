@@ -1,0 +1,125 @@
+using System.Globalization;
+using CanopySim.Results;
+
+namespace CanopySim.Runner.Tests.Validation.Studies;
+
+/// <summary>Sugar by time, by crop and by leaves left.</summary>
+internal sealed class FruitSugar : Study
+{
+    private const string Kliewer = "Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, single canopies";
+    private const string Parker = "Parker et al. 2014 and 2015, Aust J Grape Wine Res 21:266-276";
+
+    // Trade: 0.25 to 0.35 in the first three weeks, 0.1 to 0.2 later, 1 to 2 a week: a half on each side.
+    private static readonly Limit DailyRise = new WithinRange(0.15, 0.45);
+    private static readonly Limit AtVeraison = new WithinRange(5, 6);
+
+    private static readonly Limit LeafAreaForFullSugar = new WithinRange(0.8, 1.2);
+    private const double FullSugarShare = 0.95;
+
+    private static readonly Limit Ripens = WithinRange.AtLeast(20);
+    private const int ThreeWeeks = 21;
+
+    private static readonly double[] CropFactors = [0.5, 1, 1.5, 2, 3, 4.5];
+
+    private static readonly IReadOnlyList<SeasonCase> Crops = [.. CropFactors.Select(factor => SeasonCatalogue.Valley(
+        $"crop times {NumberSay.Typed(factor)}", scenario => SeasonCatalogue.WithCrop(SeasonCatalogue.Unharvested(scenario), factor), (10, 1)))];
+
+    public override string Title => "Sugar";
+
+    public override string Done =>
+        "The block of `warm-valley`: in five generated weathers for the rise of sugar; in the first one with berries a cluster times 0.5 to 4.5, "
+        + "sugar on 1 October against leaf area at veraison over the crop of 1 October; and with 6 or 12 leaves a shoot (cut ten days after "
+        + "bloom, no laterals, half the berries, to 31 October).";
+
+    public override IReadOnlyList<SeasonCase> Seasons =>
+        [.. SeasonCatalogue.Hedges, .. Crops, SeasonCatalogue.FewLeaves(6), SeasonCatalogue.FewLeaves(12)];
+
+    public override StudyResult Judge(ValidationSeasons seasons)
+    {
+        var hedges = seasons.Of(SeasonCatalogue.Hedges);
+        var crops = seasons.Of(Crops);
+        var (six, twelve) = (seasons.Of(SeasonCatalogue.FewLeaves(6)), seasons.Of(SeasonCatalogue.FewLeaves(12)));
+        var curve = crops.Select(Point).OrderBy(point => point.LeafArea).ToList();
+        var (half, whole) = (crops[0], crops[1]);
+        return new StudyResult(
+            Finding.Judged(
+                "sugar on the day of veraison, each weather [Brix]", Standing.Arithmetic, AtVeraison, "common practice, no source",
+                [.. hedges.Select(hedge => hedge.On(hedge.Summary.Dates.Veraison)?.SugarBrix)]) with
+            {
+                Note = "typed in",
+            },
+            Finding.Judged(
+                "rise of sugar in the three weeks after veraison, each weather [Brix/d]", Standing.CommonPractice, DailyRise,
+                "common practice, no source", [.. hedges.Select(DailyRiseOf)]),
+            Finding.Judged(
+                "leaf area over fruit at 95 % of the highest sugar, 1 October [m²/kg]", Standing.Predicted, LeafAreaForFullSugar, Kliewer,
+                FullSugar(curve)),
+            Finding.Judged(
+                "rise of sugar by leaf area, first against last step [Brix kg m⁻²]", Standing.Predicted, new Rising("rises, then flattens"), Kliewer,
+                -Slope(curve, 0), -Slope(curve, curve.Count - 2)) with
+            {
+                // Hardly anything is left of the last step: hundredths say so.
+                Format = value => (-value).ToString("F2", CultureInfo.InvariantCulture),
+            },
+            Finding.Judged(
+                "veraison, 12 / 6 leaves a shoot", Standing.Predicted, new Rising("later with 6"), Parker,
+                twelve.Summary.Dates.Veraison.DayNumber(), six.Summary.Dates.Veraison.DayNumber()).OfDates(),
+            Finding.Judged(
+                "rise of sugar in the three weeks after veraison, 6 / 12 leaves [Brix/d]", Standing.Predicted, new Rising("slower with 6"), Parker,
+                DailyRiseOf(six), DailyRiseOf(twelve)),
+            Finding.Judged(
+                "highest sugar by the end of October, 6 / 12 leaves [Brix]", Standing.Predicted, Ripens, Parker, Highest(six), Highest(twelve)),
+            Finding.Judged(
+                "day of 22 Brix, half / whole crop", Standing.Predicted, new Rising("earlier with half"), Parker,
+                half.Summary.Dates.TargetSugar.DayNumber(), Ripe(whole)).OfDates() with
+            {
+                Note = whole.Summary.Dates.TargetSugar is null ? "the whole crop was not ripe on 1 October" : "",
+            })
+        {
+            Tables =
+            [
+                new ToldTable(
+                    "Sugar on 1 October by leaf area over fruit",
+                    ["berries a cluster, times", "leaf area over fruit [m²/kg]", "sugar [Brix]", "crop [kg a vine]"],
+                    [.. crops.Select((crop, i) => (IReadOnlyList<string>)
+                    [
+                        NumberSay.Typed(CropFactors[i]), NumberSay.Number(Point(crop).LeafArea), NumberSay.Number(Point(crop).Brix),
+                        NumberSay.Number(crop.Summary.Harvest?.YieldKgPerVine ?? double.NaN),
+                    ])]),
+            ],
+        };
+    }
+
+    // A crop that never came to veraison has its leaf area of the last day, and no sugar.
+    private static (double LeafArea, double Brix) Point(SeasonResult season)
+    {
+        var area = season.Summary.Canopy?.LeafAreaM2PerVine ?? season.Days[^1].LeafAreaM2PerVine;
+        return (area / (season.Summary.Harvest?.YieldKgPerVine ?? double.NaN), season.Days[^1].SugarBrix ?? 0);
+    }
+
+    // Straight between the two points that enclose it; null where even the least leaf area reaches it.
+    private static double? FullSugar(List<(double LeafArea, double Brix)> curve)
+    {
+        var wanted = FullSugarShare * curve.Max(point => point.Brix);
+        for (var i = 1; i < curve.Count; i++)
+        {
+            var (from, to) = (curve[i - 1], curve[i]);
+            if (from.Brix < wanted && to.Brix >= wanted)
+                return from.LeafArea + ((to.LeafArea - from.LeafArea) * (wanted - from.Brix) / (to.Brix - from.Brix));
+        }
+
+        return null;
+    }
+
+    private static double Slope(List<(double LeafArea, double Brix)> curve, int from) =>
+        (curve[from + 1].Brix - curve[from].Brix) / (curve[from + 1].LeafArea - curve[from].LeafArea);
+
+    private static double? DailyRiseOf(SeasonResult season) => season.Summary.Dates.Veraison is { } veraison
+        ? (season.On(veraison.AddDays(ThreeWeeks))?.SugarBrix - season.On(veraison)?.SugarBrix) / ThreeWeeks
+        : null;
+
+    private static double? Highest(SeasonResult season) => season.Days.Max(row => row.SugarBrix);
+
+    // Ripe after the last day where it was not ripe by then.
+    private static double? Ripe(SeasonResult season) => season.Summary.Dates.TargetSugar.DayNumber() ?? season.Summary.Dates.End.DayNumber + 1;
+}
