@@ -26,7 +26,7 @@ public sealed record GrowthParameters
     public double PreformedPhyllochron { get; init; } = 20.5;
 
     [Parameter("degC d", 12, 80, "Thermal units between later leaves.", Mark = Mark.Fitted,
-        Source = "24.0 nodes at veraison: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "16 to 19 nodes at bloom: Pratt & Coombe 1978, Vitis 17:125-133; 24.0 at veraison: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
     public double Phyllochron { get; init; } = 27.5;
 
     [Parameter("degC d", 50, 5000, "Thermal units after bloom in which the rate of nodes falls to 1/e; large for vigorous vines.", Mark = Mark.Fitted,

@@ -27,19 +27,15 @@ internal static class FittedQuantities
     {
         [ShootLength] =
         [
-            Name<CarbonParameters>(nameof(CarbonParameters.InitialReserves)), Name<CarbonParameters>(nameof(CarbonParameters.SpringMobilization)),
+            Name<CarbonParameters>(nameof(CarbonParameters.InitialReserves)),
             Name<GrowthParameters>(nameof(GrowthParameters.PotentialInternode)),
         ],
         [Nodes] = [Name<GrowthParameters>(nameof(GrowthParameters.DeclineAfterBloom))],
         [NodesAtBloom] = [Name<GrowthParameters>(nameof(GrowthParameters.Phyllochron))],
         [PrimaryArea] = [Name<GrowthParameters>(nameof(GrowthParameters.PotentialBladeArea))],
         [LateralArea] = [Name<GrowthParameters>(nameof(GrowthParameters.LateralRate))],
-        // Its mark is "published" for the range that it lies in; within that it was chosen to meet the yield.
         [Yield] = [Name<FruitParameters>(nameof(FruitParameters.BerriesPerCluster))],
-        [Prunings] =
-        [
-            Name<CarbonParameters>(nameof(CarbonParameters.ElongatingStemMass)), Name<CarbonParameters>(nameof(CarbonParameters.RipeStemMass)),
-        ],
+        [Prunings] = [Name<CarbonParameters>(nameof(CarbonParameters.RipeStemMass))],
         [CarbonGain] = [Name<LeafParameters>(nameof(LeafParameters.Vcmax25))],
         [RipeDate] = [Name<FruitParameters>(nameof(FruitParameters.SugarLoading))],
     };

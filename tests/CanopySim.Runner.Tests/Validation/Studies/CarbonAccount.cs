@@ -74,22 +74,12 @@ internal sealed class CarbonAccount : Study
             });
     }
 
-    // HERE: as soon as SeasonTotals has LeafRespirationKgCo2PerVine, return it.
-    private static double? LeafRespirationKgCo2PerVine(SeasonTotals _) => null;
-
     private static Finding Respiration(SeasonResult season)
     {
         const string Quantity = "respiration over gross assimilation, season [1]";
         const string Source = "woody plants in general 0.35 to 0.50, from memory; Escalona et al. 2012";
         var totals = season.Summary.Season;
-        if (LeafRespirationKgCo2PerVine(totals) is not { } leaves)
-        {
-            return Finding.Told(
-                "respiration of all but the leaves over the leaves' net gain, season [1]", "0.35 to 0.55 with the leaves, over gross", Source,
-                totals.RespirationKgCo2PerVine / totals.NetAssimilationKgCo2PerVine) with
-            { Note = "the leaves' own respiration is not in the results yet: not judged" };
-        }
-
+        var leaves = totals.LeafRespirationKgCo2PerVine;
         return Finding.Judged(
             Quantity, Standing.Predicted, RespiredShare, Source,
             (totals.RespirationKgCo2PerVine + leaves) / (totals.NetAssimilationKgCo2PerVine + leaves));
