@@ -24,13 +24,19 @@ internal static class FuzzCommand
 
         if (options.ContainsKey("--index")) count = 1;
         var formats = FuzzFormat.All.Where(format => options.GetValueOrDefault("--format", format.Name) == format.Name).ToArray();
-        var out_ = options.GetValueOrDefault("--out", "fuzz-faults");
+        if (formats.Length == 0)
+        {
+            Console.Error.WriteLine(Usage);
+            return 2;
+        }
+
+        var folder = options.GetValueOrDefault("--out", "fuzz-faults");
         var faults = 0;
         foreach (var format in formats)
         {
             // Two scenarios and two tables for each EPW, where all three are asked for.
             var share = formats.Length == 1 ? count : format == FuzzFormat.Epw ? count - (count * 2 / 5 * 2) : count * 2 / 5;
-            faults += Run(format, seed, from, share, out_);
+            faults += Run(format, seed, from, share, folder);
         }
 
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"peak memory {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB"));

@@ -42,8 +42,8 @@ internal sealed class BandOptics
     private static float Rest(double transmittance, float reflectance)
     {
         var rounded = (float)transmittance;
-        if ((double)reflectance + rounded <= 1) return rounded;
+        if (1.0 - reflectance - rounded >= 0) return rounded;
         rounded = (float)(1.0 - reflectance);
-        return (double)reflectance + rounded <= 1 ? rounded : MathF.BitDecrement(rounded);
+        return 1.0 - reflectance - rounded >= 0 ? rounded : MathF.BitDecrement(rounded);
     }
 }

@@ -31,11 +31,11 @@ public class LeafSolverPropertyTests
 
     [Fact]
     public void Balances_close_and_every_rate_stays_in_its_bounds() =>
-        Gen.Select(AnyAir, AnyLeaf).Sample((air, leaf) => Assert.InRange(Math.Abs(Solution(air, leaf, new LeafParameters())), 0, 0.05), iter: 100_000);
+        Gen.Select(AnyAir, AnyLeaf).Sample((air, leaf) => AssertSolution(air, leaf, new LeafParameters()), iter: 100_000);
 
     [Fact]
     public void So_they_do_for_any_parameters() =>
-        Gen.Select(AnyAir, AnyLeaf, AnyParameters).Sample((air, leaf, parameters) => { Solution(air, leaf, parameters); }, iter: 50_000);
+        Gen.Select(AnyAir, AnyLeaf, AnyParameters).Sample(AssertSolution, iter: 50_000);
 
     [Fact]
     public void At_night_a_leaf_gives_back_its_day_respiration() =>
@@ -68,10 +68,11 @@ public class LeafSolverPropertyTests
             }
         }, iter: 50_000);
 
-    // Both balances written out from the answer alone; returns the rest of the energy's [W m⁻²], for which 0.05 is stated with the model's
-    // own parameters. For any, the stated 0.01 K holds, of which the fall at fixed conductances, up to 1 / 0.3 of the true one, sees 0.003.
-    // CO₂: 0.05 µmol mol⁻¹ of Ci and 1e-3 µmol m⁻² s⁻¹, which behind nearly closed stomata their resistance makes more of.
-    private static double Solution(LeafEnvironment air, LeafState leaf, LeafParameters parameters)
+    // Both balances written out from the answer alone, with the tolerances of the solution. Energy: 0.01 K, of which the fall at fixed
+    // conductances, up to 1 / 0.3 of the true one, sees 0.003 K. CO₂: the search stops at steps of 0.05 µmol mol⁻¹ of Ci, and the straight
+    // line over its last step adds half as much again beside the kink at the deficit's floor (worst seen 0.075, in air near saturation);
+    // 1e-3 µmol m⁻² s⁻¹ of assimilation is as many µmol mol⁻¹ as the resistance of nearly closed stomata makes of it.
+    private static void AssertSolution(LeafEnvironment air, LeafState leaf, LeafParameters parameters)
     {
         var gas = LeafSolver.Solve(air, leaf, parameters);
         var boundary = LeafBoundaryLayer.At(air.WindSpeed, leaf.Width);
@@ -82,7 +83,7 @@ public class LeafSolverPropertyTests
         var resistance = (1 / boundary.Co2) + (MedlynConductance.VaporPerCo2 / gas.StomatalConductanceToWater);
         var left = air.Co2 - (gas.NetAssimilation * resistance);
         Assert.True(Math.Abs(rest) <= 0.003 * decline, $"energy {rest}: {gas}");
-        Assert.True(Math.Abs(left - gas.IntercellularCo2) <= 0.05 + (1e-3 * resistance), $"CO2 {left}: {gas}");
+        Assert.True(Math.Abs(left - gas.IntercellularCo2) <= 0.1 + (1e-3 * resistance), $"CO2 {left}: {gas}");
         Assert.True(gas.GrossAssimilation >= 0 && gas.DayRespiration >= 0);
         Assert.Equal(gas.GrossAssimilation - gas.DayRespiration, gas.NetAssimilation);
         Assert.True(gas.StomatalConductanceToWater >= parameters.StomatalFloor && double.IsFinite(gas.StomatalConductanceToWater));
@@ -90,6 +91,5 @@ public class LeafSolverPropertyTests
         // No more CO2 between the cells than the air has with what respiration adds behind the floor of conductance.
         var most = air.Co2 + (gas.DayRespiration * ((1 / boundary.Co2) + (MedlynConductance.VaporPerCo2 / parameters.StomatalFloor)));
         Assert.InRange(gas.IntercellularCo2, double.Epsilon, most * (1 + 1e-4));
-        return rest;
     }
 }
