@@ -10,14 +10,14 @@ public sealed record CarbonParameters
 
     [Parameter("1", 0.02, 0.3, "Reserves at budbreak, as a share of the perennial mass.", Mark = Mark.Fitted,
         Source = "shoots 130 cm long: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
-    public double InitialReserves { get; init; } = 0.123;
+    public double InitialReserves { get; init; } = 0.126;
 
     [Parameter("1", 0, 0.15, "Reserves that cannot be used, as a share of the perennial mass.", Mark = Mark.Recalled, Source = "starch at bloom 4 to 10 % of dry mass")]
     public double UnusableReserves { get; init; } = 0.05;
 
     [Parameter("1", 0.05, 0.4, "Most reserves that the perennial mass can hold, as a share of it.", Mark = Mark.Derived,
-        Source = "closes the year with the reserves at budbreak; starch in autumn 8 to 30 % of dry mass, from memory")]
-    public double ReserveCeiling { get; init; } = 0.17;
+        Source = "reserves at budbreak and a winter's maintenance, so that the year closes; starch in autumn 8 to 30 % of dry mass, from memory")]
+    public double ReserveCeiling { get; init; } = 0.183;
 
     [Parameter("1/d", 0, 0.5, "Share of the usable reserves that can be mobilised a day before bloom.", Mark = Mark.Assumed, Source = "from an earlier study of ours")]
     public double SpringMobilization { get; init; } = 0.10;

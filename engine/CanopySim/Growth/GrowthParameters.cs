@@ -35,14 +35,14 @@ public sealed record GrowthParameters
 
     [Parameter("cm2", 30, 500, "Largest blade that a primary node can form.", Mark = Mark.Fitted,
         Source = "primary leaf area 2,280 cm2 a shoot: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
-    public double PotentialBladeArea { get; init; } = 161;
+    public double PotentialBladeArea { get; init; } = 157;
 
     [Parameter("degC d", 80, 800, "Thermal units over which a blade expands.", Mark = Mark.Recalled, Source = "Schultz 1992; Lebon 2004")]
     public double BladeExpansion { get; init; } = 330;
 
-    [Parameter("cm", 2, 20, "Longest internode that a primary node can form.", Mark = Mark.Fitted,
-        Source = "shoots 130 cm long: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
-    public double PotentialInternode { get; init; } = 10.5;
+    [Parameter("cm", 2, 20, "Longest internode that a primary node can form.", Mark = Mark.Assumed,
+        Source = "from an earlier study of ours")]
+    public double PotentialInternode { get; init; } = 9.95;
 
     [Parameter("degC d", 30, 400, "Thermal units over which an internode elongates.", Mark = Mark.Recalled, Source = "general: 7 to 12 d")]
     public double InternodeElongation { get; init; } = 110;
@@ -52,7 +52,7 @@ public sealed record GrowthParameters
 
     [Parameter("1", 0, 2, "Rate of lateral leaves against that of the main axis.", Mark = Mark.Fitted,
         Source = "lateral leaf area 1,050 cm2 a shoot: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
-    public double LateralRate { get; init; } = 0.54;
+    public double LateralRate { get; init; } = 0.51;
 
     [Parameter("cm2", 10, 200, "Largest blade of a lateral.", Mark = Mark.Recalled, Source = "30 to 50 % of a main leaf: Bodor et al. 2018")]
     public double LateralBladeArea { get; init; } = 40;
@@ -68,6 +68,11 @@ public sealed record GrowthParameters
 
     [Parameter("d", 60, 300, "Life of a leaf in the light; shorter in deep shade.", Mark = Mark.Recalled, Source = "120 to 170 d, general")]
     public double LeafLife { get; init; } = 150;
+
+    [Parameter("1", 0, 0.9, "Share of its ageing that a leaf is spared on a vine that lost all other leaves; a part of it on one that lost a part.",
+        Mark = Mark.Fitted,
+        Source = "vines of 6 leaves a shoot ripen (Parker et al. 2014, 2015); that they age slowly: Candolfi-Vasconcelos & Koblet 1991, Vitis 30:129-141, from memory")]
+    public double AgeingSavedByLeafLoss { get; init; } = 0.65;
 
     [Parameter("degC", -8, 0, "Spring frost that kills green tissue.", Mark = Mark.CommonPractice)]
     public double SpringFrostKill { get; init; } = -2;

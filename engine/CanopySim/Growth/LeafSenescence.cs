@@ -10,12 +10,11 @@ public sealed class LeafSenescence(GrowthParameters growth, CarbonParameters car
     private const double WearInDarkness = 1 / 0.7;
     private const double LightWithoutExtraWear = 0.08;
 
-    // The leaves that a cut leaves behind age more slowly: Candolfi-Vasconcelos & Koblet 1991, Vitis 30:129-141, from memory, for the
-    // direction; the size is assumed. A crop alone changes nothing: Poni et al. 1994.
-    private const double AgeingSavedByRemoval = 0.5;
-
-    /// <summary>Days that a leaf ages in a day, by the share of the vine's leaf area that was cut off [0 to 1].</summary>
-    public static double AgeingRate(double removedShare) => 1 - (AgeingSavedByRemoval * removedShare);
+    /// <summary>
+    /// Days that a leaf ages in a day, by the share of the vine's leaf area that was cut off [0 to 1]. A crop alone changes nothing:
+    /// Poni et al. 1994.
+    /// </summary>
+    public double AgeingRate(double removedShare) => 1 - (growth.AgeingSavedByLeafLoss * removedShare);
 
     /// <summary>Ages a vine's leaves by a day and sheds the spent ones; returns the dry mass shed [g].</summary>
     public double Advance(Vine vine)

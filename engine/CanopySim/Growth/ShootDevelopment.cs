@@ -35,7 +35,7 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
     public void Advance(Vine vine, GrowthConditions day)
     {
         var decline = day.ThermalUnitsSinceBloom is { } units ? Math.Exp(-units / growth.DeclineAfterBloom) : 1;
-        var mainSupply = Ramp(vine.Carbon.MainSupplyIndex, 0.1, 0.5);
+        var mainSupply = Ramp(vine.Carbon.MainSupplyIndex, 0.15, 0.5);
         var lateralSupply = Ramp(vine.Carbon.SupplyIndex, 0.35, 1.0);
         foreach (var shoot in vine.Shoots)
         {

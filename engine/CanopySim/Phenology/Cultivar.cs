@@ -22,6 +22,10 @@ public sealed record Cultivar
     [Parameter("degC d", 400, 1800, "Thermal units from bloom to half veraison, at full carbon supply.", Mark = Mark.Assumed)]
     public double VeraisonSum { get; init; } = 900;
 
+    [Parameter("1", 0.2, 1, "Rate at which veraison nears on a vine without carbon for its fruit, against a well fed one.",
+        Mark = Mark.Fitted, Source = "later veraison with 6 than with 12 leaves a shoot: Parker et al. 2014, 2015")]
+    public double VeraisonRateWithoutSupply { get; init; } = 0.6;
+
     [Parameter("degC d", 900, 1700, "Published sum to flowering: daily mean above 0 degC from day 60 (242 in the south); printed for comparison only.",
         Mark = Mark.Recalled, Source = "Parker et al. 2013, Agric Forest Meteorol 180:249-264, Cabernet-Sauvignon")]
     public double PublishedFloweringSum { get; init; } = 1299;

@@ -12,9 +12,6 @@ public sealed class Stages(Cultivar cultivar, GrowthParameters growth, DateOnly?
     /// <summary>Base of the heat sum to budbreak [°C]. Moncur et al. 1989 found about 4, from memory; Richardson's growing degree hours use 5.</summary>
     public const double BudbreakBaseCelsius = 5;
 
-    // At no carbon for fruit veraison still comes, a fifth slower. Assumed; the direction: Parker et al. 2015.
-    private const double VeraisonRateWithoutSupply = 0.8;
-
     private double _heatToBudbreak;
     private double _unitsToBloom;
 
@@ -65,7 +62,7 @@ public sealed class Stages(Cultivar cultivar, GrowthParameters growth, DateOnly?
 
         ThermalTimeSinceBloom += units;
         if (Veraison is not null) return;
-        var rate = VeraisonRateWithoutSupply + ((1 - VeraisonRateWithoutSupply) * Math.Clamp(supplyIndex, 0, 1));
+        var rate = cultivar.VeraisonRateWithoutSupply + ((1 - cultivar.VeraisonRateWithoutSupply) * Math.Clamp(supplyIndex, 0, 1));
         VeraisonProgress = Math.Min(1, VeraisonProgress + (rate * units / cultivar.VeraisonSum));
         if (VeraisonProgress >= 1) Veraison = day.Date;
     }

@@ -1,6 +1,7 @@
 using CanopySim.Carbon;
 using CanopySim.Fruit;
 using CanopySim.Growth;
+using CanopySim.Phenology;
 using CanopySim.Photosynthesis;
 
 namespace CanopySim.Runner.Tests.Validation;
@@ -18,6 +19,9 @@ internal static class FittedQuantities
     public const string CarbonGain = "net carbon gain a leaf area";
     public const string RipeDate = "date of 22 Brix";
 
+    public const string FewLeaves = "sugar with few leaves";
+    public const string VeraisonOfFewLeaves = "veraison with few leaves";
+
     public const string Internode = "internode";
     public const string LeafArea = "leaf area a vine";
     public const string AreaPerLength = "primary leaf area over shoot length";
@@ -28,7 +32,6 @@ internal static class FittedQuantities
         [ShootLength] =
         [
             Name<CarbonParameters>(nameof(CarbonParameters.InitialReserves)),
-            Name<GrowthParameters>(nameof(GrowthParameters.PotentialInternode)),
         ],
         [Nodes] = [Name<GrowthParameters>(nameof(GrowthParameters.DeclineAfterBloom))],
         [NodesAtBloom] = [Name<GrowthParameters>(nameof(GrowthParameters.Phyllochron))],
@@ -37,6 +40,8 @@ internal static class FittedQuantities
         [Yield] = [Name<FruitParameters>(nameof(FruitParameters.BerriesPerCluster))],
         [Prunings] = [Name<CarbonParameters>(nameof(CarbonParameters.RipeStemMass))],
         [CarbonGain] = [Name<LeafParameters>(nameof(LeafParameters.Vcmax25))],
+        [VeraisonOfFewLeaves] = [Name<Cultivar>(nameof(Cultivar.VeraisonRateWithoutSupply))],
+        [FewLeaves] = [Name<GrowthParameters>(nameof(GrowthParameters.AgeingSavedByLeafLoss))],
         [RipeDate] = [Name<FruitParameters>(nameof(FruitParameters.SugarLoading))],
     };
 

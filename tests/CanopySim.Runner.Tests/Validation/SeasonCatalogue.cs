@@ -17,9 +17,9 @@ internal static class SeasonCatalogue
     public static IReadOnlyList<SeasonCase> Hedges { get; } =
         [.. Seeds().Select(seed => Valley($"hedge, weather {seed}", scenario => scenario, FirstOfOctober, seed))];
 
-    /// <summary>The same, cut 0.2 m over the top wire when shoots reach 1.4 m.</summary>
+    /// <summary>The same, cut at the top wire when shoots reach 1.2 m.</summary>
     public static IReadOnlyList<SeasonCase> ToppedHedges { get; } =
-        [.. Seeds().Select(seed => Valley($"topped hedge, weather {seed}", OverTopWire, FirstOfOctober, seed))];
+        [.. Seeds().Select(seed => Valley($"topped hedge, weather {seed}", AtTopWire, FirstOfOctober, seed))];
 
     /// <summary>The first weather to leaf fall, nothing harvested, leaves listed every third day.</summary>
     public static SeasonCase WholeYear { get; } = new()
@@ -88,8 +88,8 @@ internal static class SeasonCatalogue
         (scenario, weather) => WithCrop(WithoutLaterals(ToppedAfterBloom(Unharvested(scenario), weather, leaves)), 0.5),
         (10, 31));
 
-    private static Scenario OverTopWire(Scenario scenario) => WithTopping(
-        scenario, new Topping { WhenShootsReach = 1.4, Height = scenario.Trellis.TopWireHeightOrDefault + 0.2 });
+    private static Scenario AtTopWire(Scenario scenario) => WithTopping(
+        scenario, new Topping { WhenShootsReach = 1.2, Height = scenario.Trellis.TopWireHeightOrDefault });
 
     private static Scenario ToppedAfterBloom(Scenario scenario, WeatherSeries weather, int nodes) =>
         WithTopping(scenario, new Topping { On = ValidationWeather.Bloom(scenario, weather).AddDays(10), Nodes = nodes });

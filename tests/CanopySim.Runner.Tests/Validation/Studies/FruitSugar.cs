@@ -62,13 +62,13 @@ internal sealed class FruitSugar : Study
                 Format = value => (-value).ToString("F2", CultureInfo.InvariantCulture),
             },
             Finding.Judged(
-                "veraison, 12 / 6 leaves a shoot", Standing.Predicted, new Rising("later with 6"), Parker,
+                "veraison, 12 / 6 leaves a shoot", FittedQuantities.StandingOf(FittedQuantities.VeraisonOfFewLeaves), new Rising("later with 6"), Parker,
                 twelve.Summary.Dates.Veraison.DayNumber(), six.Summary.Dates.Veraison.DayNumber()).OfDates(),
             Finding.Judged(
                 "rise of sugar in the three weeks after veraison, 6 / 12 leaves [Brix/d]", Standing.Predicted, new Rising("slower with 6"), Parker,
                 DailyRiseOf(six), DailyRiseOf(twelve)),
             Finding.Judged(
-                "highest sugar by the end of October, 6 / 12 leaves [Brix]", Standing.Predicted, Ripens, Parker, Highest(six), Highest(twelve)),
+                "highest sugar by the end of October, 6 / 12 leaves [Brix]", FittedQuantities.StandingOf(FittedQuantities.FewLeaves), Ripens, Parker, Highest(six), Highest(twelve)),
             Finding.Judged(
                 "day of 22 Brix, half / whole crop", Standing.Predicted, new Rising("earlier with half"), Parker,
                 half.Summary.Dates.TargetSugar.DayNumber(), Ripe(whole)).OfDates() with

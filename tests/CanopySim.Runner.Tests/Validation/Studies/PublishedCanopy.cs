@@ -55,7 +55,7 @@ internal sealed class PublishedCanopy : Study
             Tables =
             [
                 new ToldTable(
-                    "The same vines topped once, 0.2 m over the top wire, when shoots are 1.4 m long on average",
+                    "The same vines topped once, at the top wire, when shoots are 1.2 m long on average",
                     ["quantity", "published", "not topped", "topped"],
                     [.. rows.Select(row => (IReadOnlyList<string>)
                         [$"{row.Quantity} [{row.Unit}]", NumberSay.Typed(row.Published), Say(hedges.Mean(row.Ours)), Say(topped.Mean(row.Ours))])]),

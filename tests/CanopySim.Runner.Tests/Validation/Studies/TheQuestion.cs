@@ -5,6 +5,8 @@ internal sealed class TheQuestion : Study
 {
     private const string Ours = "an earlier study of ours, not published";
 
+    private const string OwnCurve = "efficiency of leaf age, Poni et al. 1994, Am J Enol Vitic 45:71-78";
+
     private const int Oldest = 1000;
 
     // Classes of 20 days about these ages.
@@ -35,7 +37,14 @@ internal sealed class TheQuestion : Study
         var real = new RipeningLeaves(seasons.Of(SeasonCatalogue.Hedges[0]));
         var flat = new RipeningLeaves(seasons.Of(SeasonCatalogue.FlatCurve));
         var vines = Vines.Select(vine => (vine.Name, Leaves: new RipeningLeaves(seasons.Of(vine.Season)))).ToList();
+        int[] mature = [.. Ages.Where(age => age >= 40)];
         return new StudyResult(
+            Finding.Judged(
+                "carbon share over area share, curve over flat, 140 to 40 d by 20 d [1]", Standing.Predicted, new Rising("falls with age"), OwnCurve,
+                [.. mature.Reverse().Select(age => At(real, age) / At(flat, age))]),
+            Finding.Judged(
+                "spread of it between 40 and 140 d, largest over smallest, flat curve / curve [1]", Standing.Predicted, new Rising("flatter with a flat curve"),
+                OwnCurve, Spread(mature, flat), Spread(mature, real)),
             Finding.Told("carbon share over area share at 40 / 140 d, curve [1]", "1.61 / 0.47", Ours, At(real, 40), At(real, 140)),
             Finding.Told("the same, flat curve [1]", "1.25 / 0.79", Ours, At(flat, 40), At(flat, 140)))
         {
@@ -60,6 +69,9 @@ internal sealed class TheQuestion : Study
 
     private static double? At(RipeningLeaves leaves, int age) => leaves.CarbonOverArea(age - HalfClass, age + HalfClass);
 
+    private static double? Spread(int[] ages, RipeningLeaves leaves) =>
+        ages.Max(age => At(leaves, age)) / ages.Min(age => At(leaves, age));
+
     /// <summary>Composed from the numbers, so that it cannot contradict the table.</summary>
     private static string Answer(IReadOnlyList<(string Name, RipeningLeaves Leaves)> vines)
     {
@@ -78,11 +90,12 @@ internal sealed class TheQuestion : Study
 
     private static string Curve(RipeningLeaves real, RipeningLeaves flat)
     {
-        var ages = Ages.Where(age => age >= 40 && At(real, age) is not null).ToList();
-        var falls = ages.Zip(ages.Skip(1)).All(pair => At(real, pair.First) > At(real, pair.Second));
-        var steeper = ages.Count > 1 && At(real, ages[0]) - At(real, ages[^1]) > At(flat, ages[0]) - At(flat, ages[^1]);
-        return (falls ? "From 40 days on the same area of leaf gives less the older it is" : "The same area of leaf does not give steadily less as it ages")
-            + (steeper ? ", more steeply so with the curve than with a flat one." : "; the curve does not make that steeper than a flat one.");
+        var best = Ages.MaxBy(age => At(real, age));
+        var (young, old) = (At(real, 40), At(real, 140));
+        if (young is null || old is null) return "";
+        return $"On one canopy the same area of leaf gave most at about {best} days, since the youngest leaves stand in the shade of others; from 40 to 140 "
+            + $"days it {(old < young ? "fell" : "rose")} from {Say(young)} to {Say(old)} of its share of area. With a flat curve it went from "
+            + $"{Say(At(flat, 40))} to {Say(At(flat, 140))}: what is left of the fall then is light and season.";
     }
 
     private static string Say(double? value) => value is { } reached ? NumberSay.Number(reached) : "none";
