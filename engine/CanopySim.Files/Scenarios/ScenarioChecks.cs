@@ -74,6 +74,12 @@ internal static class ScenarioChecks
                 $"{Text(season.TargetSugar)} Brix",
                 $"less than fruit.loading_ends, {Text(scenario.Fruit.LoadingEnds)} Brix: fruit never gets sweeter");
 
+        if (scenario.Carbon.InitialReserves > scenario.Carbon.ReserveCeiling)
+            Fail(
+                "carbon.initial_reserves",
+                Text(scenario.Carbon.InitialReserves),
+                $"at most carbon.reserve_ceiling, {Text(scenario.Carbon.ReserveCeiling)}");
+
         void Fail(string key, string found, string expected) =>
             throw new InputError(placeOf(key), found, expected, key);
     }

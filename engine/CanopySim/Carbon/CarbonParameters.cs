@@ -9,7 +9,7 @@ public sealed record CarbonParameters
     public double? PerennialMass { get; init; }
 
     [Parameter("1", 0.02, 0.3, "Reserves at budbreak, as a share of the perennial mass.", Mark = Mark.Fitted,
-        Source = "shoots 130 cm long: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "shoots 130 cm long: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double InitialReserves { get; init; } = 0.126;
 
     [Parameter("1", 0, 0.15, "Reserves that cannot be used, as a share of the perennial mass.", Mark = Mark.Recalled, Source = "starch at bloom 4 to 10 % of dry mass")]
@@ -62,7 +62,7 @@ public sealed record CarbonParameters
     public double ElongatingStemMass { get; init; } = 0.055;
 
     [Parameter("g/cm", 0.05, 1, "Dry mass of the ripe axis of a shoot 130 cm long.", Mark = Mark.Fitted,
-        Source = "prunings of 1.58 kg a vine: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "prunings of 1.58 kg a vine: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double RipeStemMass { get; init; } = 0.21;
 
     [Parameter("1", 0.05, 10, "Pull of main axes on carbon.", Mark = Mark.Assumed)]

@@ -9,7 +9,7 @@ public sealed record FruitParameters
     public double ClustersPerShoot { get; init; } = 1.8;
 
     [Parameter("1", 5, 800, "Berries that a cluster sets at good supply.", Mark = Mark.Fitted,
-        Source = "yield 9.9 t/ha: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds; published 74 to 144: AVF clone trials 1999")]
+        Source = "yield 9.9 t/ha: Kliewer & Dokoozlian 2005, table 3, over five weather seeds; published 74 to 144: AVF clone trials 1999")]
     public double BerriesPerCluster { get; init; } = 113;
 
     [Parameter("g", 0.01, 0.5, "Dry mass of a berry's structure (skin, seeds, pulp).", Mark = Mark.Assumed)]

@@ -26,15 +26,15 @@ public sealed record GrowthParameters
     public double PreformedPhyllochron { get; init; } = 20.5;
 
     [Parameter("degC d", 12, 80, "Thermal units between later leaves.", Mark = Mark.Fitted,
-        Source = "16 to 19 nodes at bloom: Pratt & Coombe 1978, Vitis 17:125-133; 24.0 at veraison: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "16 to 19 nodes at bloom: Pratt & Coombe 1978, Vitis 17:125-133; 24.0 at veraison: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double Phyllochron { get; init; } = 27.5;
 
     [Parameter("degC d", 50, 5000, "Thermal units after bloom in which the rate of nodes falls to 1/e; large for vigorous vines.", Mark = Mark.Fitted,
-        Source = "24.0 nodes at veraison: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "24.0 nodes at veraison: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double DeclineAfterBloom { get; init; } = 168;
 
     [Parameter("cm2", 30, 500, "Largest blade that a primary node can form.", Mark = Mark.Fitted,
-        Source = "primary leaf area 2,280 cm2 a shoot: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "primary leaf area 2,280 cm2 a shoot: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double PotentialBladeArea { get; init; } = 157;
 
     [Parameter("degC d", 80, 800, "Thermal units over which a blade expands.", Mark = Mark.Recalled, Source = "Schultz 1992; Lebon 2004")]
@@ -51,7 +51,7 @@ public sealed record GrowthParameters
     public double LateralDelay { get; init; } = 250;
 
     [Parameter("1", 0, 2, "Rate of lateral leaves against that of the main axis.", Mark = Mark.Fitted,
-        Source = "lateral leaf area 1,050 cm2 a shoot: Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3, vertical trellis; five weather seeds")]
+        Source = "lateral leaf area 1,050 cm2 a shoot: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double LateralRate { get; init; } = 0.51;
 
     [Parameter("cm2", 10, 200, "Largest blade of a lateral.", Mark = Mark.Recalled, Source = "30 to 50 % of a main leaf: Bodor et al. 2018")]

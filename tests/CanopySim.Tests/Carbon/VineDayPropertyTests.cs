@@ -26,7 +26,7 @@ public class VineDayPropertyTests
             Array.ConvertAll(days, day => (best * day.Item1, day.Item2)));
 
     private static readonly Gen<CarbonParameters> AnyCarbon =
-        Gen.Select(Gen.Double[0.02, 0.22], Gen.Double[0, 0.15], Gen.Double[0, 0.5], Gen.Double[0, 0.2], Gen.Double[0.05, 10].Array[6]).Select((initial, unusable, spring, ripening, weights) => new CarbonParameters
+        Gen.Select(Gen.Double[0.02, new CarbonParameters().ReserveCeiling], Gen.Double[0, 0.15], Gen.Double[0, 0.5], Gen.Double[0, 0.2], Gen.Double[0.05, 10].Array[6]).Select((initial, unusable, spring, ripening, weights) => new CarbonParameters
         {
             InitialReserves = initial,
             UnusableReserves = unusable,
