@@ -27,7 +27,8 @@ public sealed record Site
         Source = "about the global mean of 2023")]
     public double Co2 { get; init; } = 420;
 
-    [Parameter("m", 1, 20, "Height at which the weather's wind was measured.")]
+    [Parameter("m", 1, 20, "Height at which the weather's wind was measured.", Mark = Mark.Recalled,
+        Source = "standard height of weather stations: FAO-56, chapter 3")]
     public double WindHeight { get; init; } = 10;
 
     /// <summary>True south of the equator, where the season crosses the new year.</summary>

@@ -38,11 +38,13 @@ internal sealed class RowShape
     /// <summary>Rows as a scenario writes them.</summary>
     public string Show(IEnumerable rows) => $"[{string.Join(", ", rows.Cast<object>().Select(Show))}]";
 
+    /// <summary>The value of a row in a column, in its parameter's unit.</summary>
+    public double Cell(object row, int column) =>
+        Convert.ToDouble(_properties[column].GetValue(row), CultureInfo.InvariantCulture);
+
     private string Show(object row)
     {
-        var cells = _properties.Select((property, i) =>
-            QuantityText.Show(
-                Convert.ToDouble(property.GetValue(row), CultureInfo.InvariantCulture), Parameters[i].Unit));
+        var cells = Parameters.Select((parameter, i) => QuantityText.Show(Cell(row, i), parameter.Unit));
         return $"[{string.Join(", ", cells)}]";
     }
 }

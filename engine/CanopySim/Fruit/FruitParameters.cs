@@ -22,12 +22,12 @@ public sealed record FruitParameters
         Source = "0.25 to 0.45 Brix a day after veraison, common practice, no source; 3 to 7 realised, from memory")]
     public double SugarLoading { get; init; } = 8.3;
 
-    [Parameter("Brix", 2, 10, "Sugar of a berry at veraison.", Mark = Mark.CommonPractice)]
+    [Parameter("Brix", 2, 10, "Sugar of a berry at veraison.", Mark = Mark.Assumed)]
     public double SugarAtVeraison { get; init; } = 5.5;
 
     [Parameter("Brix", 18, 35, "Sugar at which loading ends.", Mark = Mark.Assumed)]
     public double LoadingEnds { get; init; } = 25.5;
 
-    [Parameter("1", 0, 0.2, "Stalk's share of a cluster's fresh mass.", Mark = Mark.CommonPractice)]
+    [Parameter("1", 0, 0.2, "Stalk's share of a cluster's fresh mass.", Mark = Mark.Assumed)]
     public double StalkShare { get; init; } = 0.05;
 }

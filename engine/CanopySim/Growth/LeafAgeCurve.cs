@@ -33,6 +33,7 @@ public sealed record LeafAgeCurve
 
 /// <summary>A point of the curve: age [d], efficiency [0 to 1].</summary>
 public readonly record struct LeafAgePoint(
-    [property: Parameter("d", 0, 500, "Age of a leaf, from its unfolding.", Mark = Mark.Published)] double Age,
+    [property: Parameter("d", 0, 500, "Age of a leaf, from its unfolding.", Mark = Mark.Published,
+        Source = "Poni et al. 1994; Kriedemann et al. 1970; before 30 d and after 120 d shape only")] double Age,
     [property: Parameter("1", 0, 1, "Share of its own best photosynthetic capacity.", Mark = Mark.Published,
         Source = "Poni et al. 1994; Kriedemann et al. 1970; before 30 d and after 120 d shape only")] double Efficiency);

@@ -22,6 +22,6 @@ public sealed class ParameterAttribute(string unit, double min, double max, stri
     /// <summary>How sure the default is.</summary>
     public Mark Mark { get; init; } = Mark.CommonPractice;
 
-    /// <summary>Where the default comes from; empty for common practice and assumptions.</summary>
+    /// <summary>Where the default comes from; may be empty only where it is given or assumed; of a fitted one, first the figure it was fitted to.</summary>
     public string Source { get; init; } = "";
 }
