@@ -60,7 +60,7 @@ public sealed class Simulation
         _stages = new Stages(scenario.Cultivar, scenario.Growth, scenario.Season.Budbreak);
         _soil = new SoilWater(scenario.Soil);
         _development = new ShootDevelopment(scenario.Growth, Canopy);
-        _senescence = new LeafSenescence(scenario.Growth, scenario.Carbon);
+        _senescence = new LeafSenescence(scenario.Growth, scenario.Carbon, scenario.LeafAge);
         _topping = new ToppingWork(scenario);
         _light = new CanopyLight(scenario, options.Quality, utcOffsetHours, options.Threads);
         _gasExchange = new CanopyGasExchange(scenario, options.Threads);

@@ -26,6 +26,9 @@ public static class ShootTip
     // A tendril's length over that of the internode below it, both full-grown: 15 to 20 cm over 5 to 8. Common practice, no source.
     private const double TendrilPerInternode = 2.5;
 
+    // The bud and the folded leaves that stand over the uppermost node [m]. Assumed.
+    private const double TipAboveNode = 0.02;
+
     // A tendril is soft and reaches out until its internode has elongated for so much of its time. Assumed.
     private const double SoftDurations = 0.75;
 
@@ -33,7 +36,7 @@ public static class ShootTip
     public static TipState Of(Shoot shoot, GrowthParameters growth)
     {
         if (shoot.TipStopped) return TipState.Stopped;
-        var above = 0.0;
+        var above = TipAboveNode;
         for (var i = shoot.Phytomers.Count - 1; i >= 0; i--)
         {
             var phytomer = shoot.Phytomers[i];

@@ -20,6 +20,15 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
     private const double LateralRateAtP0 = 1.5;
     private const double LateralRateElsewhere = 0.75;
 
+    // Supply index of the main axes under which no node comes, and from which all do. Assumed, the upper one lowered while vines of
+    // 36, 191 and 314 shoots and nodes at bloom were looked at: main axes go on whatever the crop (Pallas et al. 2009).
+    private const double NoNodesBelow = 0.15;
+    private const double AllNodesFrom = 0.5;
+
+    // The same of all sinks, for laterals. Assumed, from an earlier study of ours.
+    private const double NoLateralsBelow = 0.35;
+    private const double AllLateralsFrom = 1.0;
+
     // Internodes of laterals. Assumed.
     private const double LateralInternode = 0.03;
     private const double FirstLateralLeafShare = 0.7;
@@ -35,8 +44,8 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
     public void Advance(Vine vine, GrowthConditions day)
     {
         var decline = day.ThermalUnitsSinceBloom is { } units ? Math.Exp(-units / growth.DeclineAfterBloom) : 1;
-        var mainSupply = Ramp(vine.Carbon.MainSupplyIndex, 0.15, 0.5);
-        var lateralSupply = Ramp(vine.Carbon.SupplyIndex, 0.35, 1.0);
+        var mainSupply = Ramp(vine.Carbon.MainSupplyIndex, NoNodesBelow, AllNodesFrom);
+        var lateralSupply = Ramp(vine.Carbon.SupplyIndex, NoLateralsBelow, AllLateralsFrom);
         foreach (var shoot in vine.Shoots)
         {
             AdvanceTip(shoot, day, decline * mainSupply * day.NodeWater * Math.Sqrt(shoot.Vigor));

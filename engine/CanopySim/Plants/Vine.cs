@@ -23,6 +23,9 @@ public sealed class Vine(VineId id, double positionAlongRow, VineCarbon carbon)
     /// <summary>Leaf area that was cut off this season [m²].</summary>
     public double RemovedLeafArea { get; internal set; }
 
+    /// <summary>Leaf area that fell of age this season [m²].</summary>
+    public double ShedLeafArea { get; internal set; }
+
     internal void Add(Shoot shoot) => _shoots.Add(shoot);
 
     internal void RemoveAllShoots() => _shoots.Clear();

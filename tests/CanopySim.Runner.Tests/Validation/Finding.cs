@@ -9,6 +9,9 @@ internal enum Standing
     /// <summary>Follows by arithmetic from what is fitted or typed in.</summary>
     Arithmetic,
 
+    /// <summary>No parameter was fitted to it, but it was looked at while the model was made, and choices followed it.</summary>
+    Watched,
+
     /// <summary>Nothing was fitted to it.</summary>
     Predicted,
 

@@ -17,7 +17,7 @@ internal static class FittedQuantities
     public const string Yield = "yield";
     public const string Prunings = "prunings a vine";
     public const string CarbonGain = "net carbon gain a leaf area";
-    public const string RipeDate = "date of 22 Brix";
+    public const string SugarRise = "rise of sugar after veraison";
 
     public const string FewLeaves = "sugar with few leaves";
     public const string VeraisonOfFewLeaves = "veraison with few leaves";
@@ -42,7 +42,7 @@ internal static class FittedQuantities
         [CarbonGain] = [Name<LeafParameters>(nameof(LeafParameters.Vcmax25))],
         [VeraisonOfFewLeaves] = [Name<Cultivar>(nameof(Cultivar.VeraisonRateWithoutSupply))],
         [FewLeaves] = [Name<GrowthParameters>(nameof(GrowthParameters.AgeingSavedByLeafLoss))],
-        [RipeDate] = [Name<FruitParameters>(nameof(FruitParameters.SugarLoading))],
+        [SugarRise] = [Name<FruitParameters>(nameof(FruitParameters.SugarLoading))],
     };
 
     // What follows once the figures above are met: length over nodes, shoots times areas, area over length.

@@ -12,7 +12,7 @@ internal static class ReadmeSummary
             $"{page.Findings.Count(finding => finding.Standing == standing && finding.Verdict == verdict)}";
         var table = ValidationPage.Table(
             ["figures", "passed", "failed"],
-            new[] { Standing.Predicted, Standing.CommonPractice, Standing.Fitted, Standing.Arithmetic }
+            new[] { Standing.Predicted, Standing.CommonPractice, Standing.Watched, Standing.Fitted, Standing.Arithmetic }
                 .Select(standing => new[] { ValidationPage.Words(standing), Count(standing, Verdict.Passed), Count(standing, Verdict.Failed) }));
         return $"""
             Held against published figures, each with its source in [tests/VALIDATION.md](tests/VALIDATION.md); `bash tests/validation.sh`

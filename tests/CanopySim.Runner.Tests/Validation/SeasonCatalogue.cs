@@ -56,9 +56,21 @@ internal static class SeasonCatalogue
     /// <summary>Ten days after bloom cut to so many leaves, no laterals, half the crop: until the end of October.</summary>
     public static SeasonCase FewLeaves(int leaves) => leaves == 6 ? SixLeaves : TwelveLeaves;
 
-    private static SeasonCase SixLeaves { get; } = HalfCropTopped(6);
+    /// <summary>The same with the whole crop.</summary>
+    public static SeasonCase SixLeavesWholeCrop { get; } = CroppedTopped(6, 1);
 
-    private static SeasonCase TwelveLeaves { get; } = HalfCropTopped(12);
+    public static SeasonCase TwelveLeavesWholeCrop { get; } = CroppedTopped(12, 1);
+
+    /// <summary>Vigor as on the vine that never stops, but no irrigation on a soil of 100 mm: only drought can stop it.</summary>
+    public static SeasonCase VigorousAndDry { get; } = Valley("vigorous and dry", scenario => Unharvested(scenario) with
+    {
+        Growth = scenario.Growth with { DeclineAfterBloom = 1500 },
+        Soil = scenario.Soil with { IrrigateBelow = 0, TranspirableWater = 100 },
+    }, MiddleOfOctober);
+
+    private static SeasonCase SixLeaves { get; } = CroppedTopped(6, 0.5);
+
+    private static SeasonCase TwelveLeaves { get; } = CroppedTopped(12, 0.5);
 
     /// <summary>A block of a study of its own: first generated weather, nothing harvested.</summary>
     public static SeasonCase Valley(
@@ -83,9 +95,9 @@ internal static class SeasonCatalogue
     private static SeasonCase Valley(string name, Func<Scenario, WeatherSeries, Scenario> change, (int, int) until) =>
         new() { Name = name, Block = Block, WeatherSeed = FirstSeed, Change = change, Until = until };
 
-    private static SeasonCase HalfCropTopped(int leaves) => Valley(
-        $"{leaves} leaves a shoot",
-        (scenario, weather) => WithCrop(WithoutLaterals(ToppedAfterBloom(Unharvested(scenario), weather, leaves)), 0.5),
+    private static SeasonCase CroppedTopped(int leaves, double crop) => Valley(
+        $"{leaves} leaves a shoot, crop times {crop}",
+        (scenario, weather) => WithCrop(WithoutLaterals(ToppedAfterBloom(Unharvested(scenario), weather, leaves)), crop),
         (10, 31));
 
     private static Scenario AtTopWire(Scenario scenario) => WithTopping(

@@ -40,10 +40,11 @@ internal sealed class ValidationPage
             # Validation
 
             Published figures, their sources, and what the model says now. Made by `bash tests/validation.sh` from {_seasons} seasons at draft
-            quality; a test makes it again and compares. A verdict follows from the limit beside it, and no limit was chosen after a result.
+            quality; a test makes it again and compares. A verdict follows from the limit beside it.
 
             What a figure can prove is its standing. *Fitted*: a parameter was turned until this figure was met. *Arithmetic*: follows from
-            fitted or typed-in figures. *Predicted*: nothing was fitted to it. *Common practice*: predicted, but held against what the
+            fitted or typed-in figures. *Watched*: not fitted, but looked at while the model was
+            made, and choices followed it. *Predicted*: nothing was fitted to it. *Common practice*: predicted, but held against what the
             trade says, without a source. *Reported*: told, not judged. "From memory" marks figures recalled, not looked up.
 
 
@@ -65,6 +66,7 @@ internal sealed class ValidationPage
     {
         Standing.Fitted => "fitted",
         Standing.Arithmetic => "arithmetic",
+        Standing.Watched => "watched",
         Standing.Predicted => "predicted",
         Standing.CommonPractice => "common practice",
         _ => "reported",

@@ -43,7 +43,7 @@ public class LeafAgeingTests
     {
         var (vine, leaf) = VineWithALeaf();
         leaf.RelativeLight = relativeLight;
-        var senescence = new LeafSenescence(new GrowthParameters(), new CarbonParameters());
+        var senescence = new LeafSenescence(new GrowthParameters(), new CarbonParameters(), new LeafAgeCurve());
         var days = 0;
         var shed = 0.0;
         while (vine.Leaves().Any() && days < 500)
@@ -62,8 +62,34 @@ public class LeafAgeingTests
     {
         var (vine, leaf) = VineWithALeaf();
         leaf.UnfoldedOn = null;
-        new LeafSenescence(new GrowthParameters(), new CarbonParameters()).Advance(vine);
+        new LeafSenescence(new GrowthParameters(), new CarbonParameters(), new LeafAgeCurve()).Advance(vine);
         Assert.Equal(0, leaf.AgeDays);
+    }
+
+    [Fact]
+    public void On_a_vine_that_was_cut_leaves_past_their_best_age_more_slowly()
+    {
+        var growth = new GrowthParameters();
+        var (vine, leaf) = VineWithALeaf();
+        // As much was cut off as hangs: half of the saving.
+        vine.RemovedLeafArea = leaf.Area;
+        var senescence = new LeafSenescence(growth, new CarbonParameters(), new LeafAgeCurve());
+        for (var day = 0; day < 40; day++) senescence.Advance(vine);
+        Assert.Equal(40, leaf.PhysiologicalAge, 1e-9);
+        for (var day = 0; day < 30; day++) senescence.Advance(vine);
+        Assert.Equal(70, leaf.AgeDays);
+        Assert.Equal(40 + (30 * (1 - (growth.AgeingSavedByLeafLoss / 2))), leaf.PhysiologicalAge, 1e-9);
+    }
+
+    [Fact]
+    public void A_cut_is_remembered_by_what_was_cut_and_not_by_what_falls_later()
+    {
+        var (vine, leaf) = VineWithALeaf();
+        vine.RemovedLeafArea = 0.01;
+        vine.ShedLeafArea = 0.08;
+        leaf.PhysiologicalAge = 100;
+        new LeafSenescence(new GrowthParameters(), new CarbonParameters(), new LeafAgeCurve()).Advance(vine);
+        Assert.Equal(101 - (0.1 * new GrowthParameters().AgeingSavedByLeafLoss), leaf.PhysiologicalAge, 1e-9);
     }
 
     private static (Vine Vine, Leaf Leaf) VineWithALeaf()

@@ -35,10 +35,10 @@ internal sealed class BloomNodes : Study
             "nodes at bloom, warm valley, each weather [1]", FittedQuantities.StandingOf(FittedQuantities.NodesAtBloom), Published, Source,
             [.. seasons.Of(SeasonCatalogue.Hedges).Select(season => season.Summary.NodesAtBloom)]),
         Finding.Judged(
-            "nodes at bloom, cool site, 2012 / 2013 / 2014 / 2015 [1]", Standing.Predicted, CoolSite, Source,
+            "nodes at bloom, cool site, 2012 / 2013 / 2014 / 2015 [1]", Standing.Arithmetic, CoolSite, Source,
             [.. seasons.Of(OpenWeather).Select(season => season.Summary.NodesAtBloom)]) with
         {
             Published = Published.Published,
-            Note = "judged with room for a cool site",
+            Note = "judged with room for a cool site; follows from its bloom sum, 430 °C d, and the phyllochrons wherever carbon is ample",
         });
 }

@@ -20,6 +20,9 @@ internal sealed class CarbonAccount : Study
 
     private const double Closure = 1e-9;
 
+    private const double RipeBrix = 22;
+    private const double NearlyHighest = 0.999;
+
     public override string Title => "The year's carbon";
 
     public override string Done =>
@@ -38,6 +41,7 @@ internal sealed class CarbonAccount : Study
         var grown = season.Days.Where(row => row.Date >= dates.Budbreak).ToList();
         var (first, last) = (grown[0].ReservesGPerVine, grown[^1].ReservesGPerVine);
         var lowest = grown.MinBy(row => row.ReservesGPerVine)!;
+        var highest = grown.Max(row => row.ReservesGPerVine);
         var winter = Winter(prepared, dates.End);
         return new StudyResult(
             Finding.Judged(
@@ -52,21 +56,29 @@ internal sealed class CarbonAccount : Study
                 Published = "between budbreak and flowering",
                 Note = $"budbreak {Say(dates.Budbreak)}, bloom {Say(dates.Bloom)}",
             },
+            Finding.Judged(
+                "last day of the highest reserves", Standing.Predicted,
+                WithinRange.Days(season.Days.FirstOrDefault(row => row.SugarBrix >= RipeBrix)?.Date ?? DateOnly.MaxValue, dates.End), Zufferey,
+                season.Days.Last(row => row.ReservesGPerVine >= NearlyHighest * highest).Date.DayNumber).OfDates() with
+            {
+                Published = "between harvest and leaf fall",
+                Note = $"within {NumberSay.Typed(100 * (1 - NearlyHighest))} % of it from {NumberSay.Day(season.Days.First(row => row.ReservesGPerVine >= NearlyHighest * highest).Date)} on",
+            },
             Finding.Judged("reserves at leaf fall over those at budbreak [1]", Standing.Predicted, WithinRange.AtLeast(1), Zufferey, last / first) with
             {
-                Published = "highest between harvest and leaf fall",
+                Published = "refilled",
                 Note = $"{NumberSay.Number(first)} g at budbreak, {NumberSay.Number(lowest.ReservesGPerVine)} g at the lowest, "
                     + $"{NumberSay.Number(last)} g at leaf fall",
             },
             Finding.Judged(
-                "reserves at the next budbreak over those at the first [1]", Standing.Predicted, new WithinPercent(YearPercent, 1),
+                "reserves at the next budbreak over those at the first [1]", Standing.Arithmetic, new WithinPercent(YearPercent, 1),
                 "follows for a vine that lasts", (last - winter) / first) with
             {
                 Published = "a closed year",
-                Note = $"{NumberSay.Number(winter)} g for the winter's maintenance",
+                Note = $"{NumberSay.Number(winter)} g for the winter's maintenance; the ceiling of reserves was set for this",
             },
             Finding.Judged(
-                "carbon missing from the day's account, largest share of turnover [1]", Standing.Predicted, WithinRange.AtMost(Closure),
+                "carbon missing from the day's account, largest share of turnover [1]", Standing.Arithmetic, WithinRange.AtMost(Closure),
                 "conservation; shed and cut mass is in the account", season.Summary.Checks.CarbonClosureMaxRelative) with
             {
                 Published = "none",

@@ -57,10 +57,10 @@ internal sealed class Heat : Study
                 Note = $"{NumberSay.Number(best.NetAssimilation)} µmol m⁻² s⁻¹",
             },
             Finding.Judged(
-                "net assimilation at a leaf temperature of 45 °C over the highest [1]", Standing.CommonPractice, ShareAt45,
+                "net assimilation at a leaf temperature of 45 °C over the highest [1]", Standing.Arithmetic, ShareAt45,
                 "common practice, no source", At(leaf, LeafTemperatureOfHeat) / best.NetAssimilation) with
             {
-                Note = "where heat closes a leaf is assumed",
+                Note = "follows from where heat is assumed to close a leaf, 40 to 46 °C",
             },
             Finding.Judged(
                 "fall of the canopy's net assimilation over the hot fortnight [1]", Standing.Predicted, Fall,

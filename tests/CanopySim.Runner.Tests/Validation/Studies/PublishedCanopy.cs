@@ -26,7 +26,9 @@ internal sealed class PublishedCanopy : Study
 
     public override string Done =>
         "The block of `warm-valley` (rows 3.0 m, vines 1.95 m, 14 shoots a metre: 27 a vine, 27.3 published) in five generated weathers "
-        + "(`weather.seed` 1 to 5), not topped; the trial's own weather is not published. Canopy at veraison, yield and prunings at 22 Brix "
+        + "(`weather.seed` 1 to 5), not topped. "
+        + "The 1.95 m follow from the printed shoots a vine and a metre; leaf area a vine and a metre would give 1.78 m. We have neither the trial's weather "
+        + "nor a word on whether its vines were topped: both are shown. Canopy at veraison, yield and prunings at 22 Brix "
         + "or on 1 October, whichever comes first. Judged are means over the weathers.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [.. SeasonCatalogue.Hedges, .. SeasonCatalogue.ToppedHedges];

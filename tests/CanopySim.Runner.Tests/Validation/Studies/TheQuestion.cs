@@ -9,6 +9,9 @@ internal sealed class TheQuestion : Study
 
     private const int Oldest = 1000;
 
+    // Leaves past their best, by the middle of a class of 20 days.
+    private static readonly int[] Mature = [50, 70, 90, 110, 130];
+
     // Classes of 20 days about these ages.
     private static readonly int[] Ages = [20, 40, 60, 80, 100, 120, 140];
     private const int HalfClass = 10;
@@ -25,8 +28,9 @@ internal sealed class TheQuestion : Study
     public override string Title => "Which leaves feed the fruit";
 
     public override string Done =>
-        "The block of `warm-valley` in its first generated weather, from veraison to 22 Brix (or to the end where that is not reached). The same "
-        + "vine with the curve of leaf age and with a flat one (1 from 20 d on): share of the leaves' net carbon over share of leaf area, by age. Then "
+        "The block of `warm-valley` in its first generated weather, from veraison to 22 Brix (or to the end where that is not reached). On one canopy, as it "
+        + "stands on 15 August and 5 September, with the curve of leaf age and with a flat one (1 from 20 d on): share of the leaves' net carbon over share of leaf "
+        + "area, by age; the table after it takes whole seasons, grown with either curve. Then "
         + "the ages of the feeding leaves of five vines: the hedge; topped at 12 nodes ten days after bloom with laterals and without; free water "
         + "and vigor as in the study of shoots that do not stop; and the dry vine of the same.";
 
@@ -37,14 +41,20 @@ internal sealed class TheQuestion : Study
         var real = new RipeningLeaves(seasons.Of(SeasonCatalogue.Hedges[0]));
         var flat = new RipeningLeaves(seasons.Of(SeasonCatalogue.FlatCurve));
         var vines = Vines.Select(vine => (vine.Name, Leaves: new RipeningLeaves(seasons.Of(vine.Season)))).ToList();
-        int[] mature = [.. Ages.Where(age => age >= 40)];
+        var canopies = new RipeningCanopies(seasons, SeasonCatalogue.WholeYear);
+        var flatPoints = seasons.Prepared(SeasonCatalogue.FlatCurve).Scenario.LeafAge;
+        var (own, even) = (canopies.CarbonOverArea(seasons.Prepared(SeasonCatalogue.WholeYear).Scenario.LeafAge, Mature), canopies.CarbonOverArea(flatPoints, Mature));
         return new StudyResult(
             Finding.Judged(
-                "carbon share over area share, curve over flat, 140 to 40 d by 20 d [1]", Standing.Predicted, new Rising("falls with age"), OwnCurve,
-                [.. mature.Reverse().Select(age => At(real, age) / At(flat, age))]),
+                "carbon share over area share on one canopy, 130 / 50 d [1]", Standing.Predicted, new Rising("falls with age"), OwnCurve, own[^1], own[0]),
             Finding.Judged(
-                "spread of it between 40 and 140 d, largest over smallest, flat curve / curve [1]", Standing.Predicted, new Rising("flatter with a flat curve"),
-                OwnCurve, Spread(mature, flat), Spread(mature, real)),
+                "50 d over 130 d, flat curve / curve [1]", Standing.Predicted, new Rising("flatter with a flat curve"), OwnCurve,
+                even[0] / even[^1], own[0] / own[^1]),
+            Finding.Told("carbon share over area share on one canopy, 50 / 70 / 90 / 110 / 130 d, curve [1]", "falls with age", OwnCurve, [.. own]) with
+            {
+                Note = "where it rises with age, the flat curve tells why: those leaves hang in better light",
+            },
+            Finding.Told("the same, flat curve [1]", "flatter", OwnCurve, [.. even]),
             Finding.Told("carbon share over area share at 40 / 140 d, curve [1]", "1.61 / 0.47", Ours, At(real, 40), At(real, 140)),
             Finding.Told("the same, flat curve [1]", "1.25 / 0.79", Ours, At(flat, 40), At(flat, 140)))
         {
@@ -69,9 +79,6 @@ internal sealed class TheQuestion : Study
 
     private static double? At(RipeningLeaves leaves, int age) => leaves.CarbonOverArea(age - HalfClass, age + HalfClass);
 
-    private static double? Spread(int[] ages, RipeningLeaves leaves) =>
-        ages.Max(age => At(leaves, age)) / ages.Min(age => At(leaves, age));
-
     /// <summary>Composed from the numbers, so that it cannot contradict the table.</summary>
     private static string Answer(IReadOnlyList<(string Name, RipeningLeaves Leaves)> vines)
     {
@@ -90,12 +97,9 @@ internal sealed class TheQuestion : Study
 
     private static string Curve(RipeningLeaves real, RipeningLeaves flat)
     {
-        var best = Ages.MaxBy(age => At(real, age));
-        var (young, old) = (At(real, 40), At(real, 140));
-        if (young is null || old is null) return "";
-        return $"On one canopy the same area of leaf gave most at about {best} days, since the youngest leaves stand in the shade of others; from 40 to 140 "
-            + $"days it {(old < young ? "fell" : "rose")} from {Say(young)} to {Say(old)} of its share of area. With a flat curve it went from "
-            + $"{Say(At(flat, 40))} to {Say(At(flat, 140))}: what is left of the fall then is light and season.";
+        var (youngReal, oldReal, youngFlat, oldFlat) = (At(real, 40), At(real, 140), At(flat, 40), At(flat, 140));
+        return $"Over whole ripening seasons, each with its own growth, leaves of 40 days gave {Say(youngReal)} of their share of area and leaves of 140 days "
+            + $"{Say(oldReal)}; where leaves never age, {Say(youngFlat)} and {Say(oldFlat)}. Leaves of about {Ages.MaxBy(age => At(real, age) ?? 0)} days gave most.";
     }
 
     private static string Say(double? value) => value is { } reached ? NumberSay.Number(reached) : "none";

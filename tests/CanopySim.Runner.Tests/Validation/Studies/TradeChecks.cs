@@ -17,6 +17,7 @@ internal sealed class TradeChecks : Study
     private static readonly Limit DaysToBloom = new WithinRange(28, 49);
     private static readonly Limit BestAge = new WithinRange(30, 40);
     private static readonly Limit LeafLife = new WithinRange(120, 160);
+    private static readonly Limit MostIsSpent = WithinRange.AtLeast(0.5);
     private static readonly Limit ClustersPerShoot = new WithinRange(1, 3);
     private static readonly Limit GrowingTips = WithinRange.AtLeast(0.5);
 
@@ -54,17 +55,28 @@ internal sealed class TradeChecks : Study
             {
                 Note = "a growing handbook says 6 to 8 weeks; 46.8 d in southern Brazil (Miele 2019, Rev Bras Frutic 41(6))",
             },
+            Finding.Told(
+                "the same where every day has 6/21 °C and none gets warmer [d]", "28 to 49", NoSource,
+                seasons.Of(ConstantSpring.Season).Summary.Dates is { Budbreak: { } broke, Bloom: { } bloomed } ? bloomed.DayNumber - broke.DayNumber : null) with
+            {
+                Note = "read as a spring that begins so and warms: the one above is judged",
+            },
             Finding.Judged(
                 "age at which a leaf is at its best, from / to [d]", Standing.Arithmetic, BestAge, NoSource, [.. BestAges(year.AgeCurve)]) with
             {
                 Note = "the curve is typed in",
             },
-            Finding.Judged("median life of leaves that unfolded in April [d]", Standing.CommonPractice, LeafLife, NoSource, leaves.MedianLife) with
+            Finding.Judged("median life of leaves that unfolded in April [d]", Standing.Arithmetic, LeafLife, NoSource, leaves.MedianLife) with
             {
                 Published = "about 150 (120 to 160)",
                 Note = "read every third day; the life of a leaf in the light is typed in, shade shortens it",
             },
-            Finding.Told("share of the leaf area of April that is spent by 30 September [1]", "most", NoSource, leaves.ShareSpentBySeptember),
+            Finding.Judged(
+                "share of the leaf area of April that is spent by 30 September [1]", Standing.CommonPractice, MostIsSpent, NoSource,
+                leaves.ShareSpentBySeptember) with
+            {
+                Published = "most",
+            },
             Finding.Judged(
                 "clusters a shoot on 15 May [1]", Standing.Arithmetic, ClustersPerShoot, "a growing handbook: 1 to 3, most vinifera 2",
                 clusters / (double)shoots.Count) with

@@ -19,19 +19,21 @@ internal sealed class WaterUse : Study
 
     public override string Done =>
         "The block of `warm-valley` (irrigated below 0.4 of 200 mm) in its first generated weather, budbreak to leaf fall, transpiration and evaporation "
-        + "beside the vines over ground area; weeks are means of seven days. The dry vine has no irrigation and a store of 120 mm.";
+        + "beside the vines over ground area; weeks are means of seven days. For what gives way first both vines have vigor "
+        + "(`growth.decline_after_bloom` 1500 °C d), so that only drought can stop them: one with free water, one without irrigation on a store of 100 mm.";
 
-    public override IReadOnlyList<SeasonCase> Seasons => [SeasonCatalogue.WholeYear, SeasonCatalogue.Dry];
+    public override IReadOnlyList<SeasonCase> Seasons => [SeasonCatalogue.WholeYear, SeasonCatalogue.NeverStops, SeasonCatalogue.VigorousAndDry];
 
     public override StudyResult Judge(ValidationSeasons seasons)
     {
         var season = seasons.Of(SeasonCatalogue.WholeYear);
         var prepared = seasons.Prepared(SeasonCatalogue.WholeYear);
-        var dry = seasons.Of(SeasonCatalogue.Dry);
+        var dry = seasons.Of(SeasonCatalogue.VigorousAndDry);
+        var watered = seasons.Of(SeasonCatalogue.NeverStops);
         var use = DailyUse(season, prepared.Scenario);
         var stop = dry.Days.First(row => row.NodesPerShoot > dry.Days[^1].NodesPerShoot - NodesToTheEnd).Date;
-        var half = FirstWeekUnderHalf(dry, season);
-        var afterwards = new DateOnly(stop.Year, 9, 1).DayNumber;
+        var half = FirstWeekUnderHalf(dry, watered);
+        var afterwards = dry.Days[^1].Date.DayNumber + 1;
         return new StudyResult(
             Finding.Judged(
                 "water used over the season [mm]", Standing.Predicted, SeasonUse, Typical,
@@ -44,8 +46,9 @@ internal sealed class WaterUse : Study
                 "Lebon et al. 2006, Ann Bot 98:175-185; Pellegrino et al. 2005, Aust J Grape Wine Res 11:306-315",
                 stop.DayNumber, half?.DayNumber ?? afterwards) with
             {
-                Format = day => day < afterwards ? NumberSay.Day(day) : "not by the end of August",
-                Note = "weeks of net assimilation a leaf area in July and August",
+                Format = day => day < afterwards ? NumberSay.Day(day) : "not by 15 October",
+                Note = $"weeks of net assimilation a leaf area from May on; {NumberSay.Number(dry.Days[^1].NodesPerShoot)} nodes at the end, "
+                    + $"{NumberSay.Number(watered.Days[^1].NodesPerShoot)} with free water",
             });
     }
 
@@ -83,7 +86,7 @@ internal sealed class WaterUse : Study
         static double PerArea(DayRow row) => row.LeafAreaM2PerVine > 0 ? row.NetAssimilationGCo2PerVine / row.LeafAreaM2PerVine : 0;
         for (var i = 0; i < Math.Min(dry.Days.Count, irrigated.Days.Count); i++)
         {
-            if (dry.Days[i].Date.Month is not (7 or 8)) continue;
+            if (dry.Days[i].Date.Month < 5) continue;
             var (thirsty, watered) = (dry.Days.WeekMean(i, PerArea), irrigated.Days.WeekMean(i, PerArea));
             if (thirsty < HalfOfIrrigated * watered) return dry.Days[i].Date;
         }
