@@ -10,7 +10,8 @@ public class CheckNewHelpTests
     [InlineData("rows.spacing", "2.4 m", "given")]
     [InlineData("site.slope", "0 deg", "assumed")]
     [InlineData("site.co2", "420 umol mol-1", "from memory")]
-    [InlineData("site.wind_height", "10 m", "common practice, no source")]
+    [InlineData("site.wind_height", "10 m", "from memory")]
+    [InlineData("trellis.foliage_width", "left out", "common practice, no source")]
     public void Check_says_on_one_line_what_was_understood_and_how_sure_it_is(string key, string value, string mark)
     {
         var run = RunnerProcess.Run(RunnerProcess.Repository, "check", "scenarios/first-season/scenario.yaml");

@@ -19,7 +19,7 @@ public sealed record FruitParameters
     public double BerryFreshMass { get; init; } = 1.15;
 
     [Parameter("mg/d", 1, 40, "Most sugar that a berry can load a day.", Mark = Mark.Fitted,
-        Source = "0.25 to 0.45 Brix a day after veraison, common practice, no source; 3 to 7 realised, from memory")]
+        Source = "0.15 to 0.45 Brix a day after veraison, common practice, no source; 3 to 7 realised, from memory")]
     public double SugarLoading { get; init; } = 8.3;
 
     [Parameter("Brix", 2, 10, "Sugar of a berry at veraison.", Mark = Mark.Assumed)]
