@@ -12,10 +12,10 @@ internal static class LightSolver
     {
         var (scene, nodes) = (geometry.Scene, geometry.Nodes);
         var suns = new SunRaster?[hours.Count];
-        Workers.Run(threads, hours.Count, () => 0, (_, hour) =>
+        Workers.Run(threads, hours.Count, () => new SunRaster.Scratch(), (scratch, hour) =>
         {
             if (hours[hour].SunDirection is { } sun && sun.Z > 0 && ProjectedGrid.VerticalOf(scene.Cell, sun) > 0)
-                suns[hour] = SunRaster.Draw(scene, geometry.Mesh, nodes, sun, geometry.Quality.SunPixel);
+                suns[hour] = SunRaster.Draw(scene.Cell, geometry.Mesh, nodes, sun, geometry.Quality.SunPixel, scratch);
         });
 
         var solution = new LightSolution(hours.Count, scene.SurfaceCount, geometry.SkyGapFraction);
@@ -44,7 +44,7 @@ internal static class LightSolver
         {
             if (suns[hour] is not { } sun) continue;
             solution.GroundSunlitFraction[hour] = sun.GroundSunlitFraction;
-            sun.SunlitShares(scene, solution.SunlitShare.AsSpan(solution.IndexOf(hour, 0), scene.SurfaceCount));
+            sun.SunlitShares(solution.SunlitShare.AsSpan(solution.IndexOf(hour, 0), scene.SurfaceCount));
         }
 
         return solution;

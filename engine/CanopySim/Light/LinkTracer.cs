@@ -11,7 +11,6 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
     // Where a pixel's fragments begin: its key is above every height, its node is told apart by the walk.
     private const ulong Border = 0xFFFF_FFFF_0000_0000;
 
-    private readonly TriangleRaster _raster = new();
     private readonly FragmentList _fragments = new(mesh.Faces);
     private ulong[] _sorted = [];
     private int[] _ends = [];
@@ -21,7 +20,8 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
     {
         var grid = ProjectedGrid.For(scene.Cell, direction.Upwards, direction.Pixel);
         _fragments.Count = 0;
-        _raster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, _fragments);
+        var rows = new Rows(_fragments);
+        FacetRaster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, ref rows);
         var count = Sort(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset));
 
         // Between two borders lies one pixel from the sky down; the border at its end is its ground. Only borders have the sign
@@ -75,5 +75,10 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
         }
 
         return total;
+    }
+
+    private readonly struct Rows(FragmentList fragments) : IFacetRows
+    {
+        public void Add(in FacetRows rows, uint covered) => fragments.Add(rows, covered);
     }
 }
