@@ -11,15 +11,14 @@ internal static class LightSolver
     public static LightSolution Solve(LightGeometry geometry, IReadOnlyList<IncidentLight> hours, Optics optics, int threads)
     {
         var (scene, nodes) = (geometry.Scene, geometry.Nodes);
-        var suns = new SunRaster?[hours.Count];
+        var suns = geometry.Suns.Of(hours, threads);
         var solution = new LightSolution(hours.Count, scene.SurfaceCount, geometry.SkyGapFraction);
-        Workers.Run(threads, hours.Count, () => new SunRaster.Scratch(), (scratch, hour) =>
+        for (var hour = 0; hour < suns.Length; hour++)
         {
-            if (hours[hour].SunDirection is not { } sun || sun.Z <= 0 || ProjectedGrid.VerticalOf(scene.Cell, sun) <= 0) return;
-            suns[hour] = SunRaster.Draw(scene.Cell, geometry.Mesh, nodes, sun, geometry.Quality.SunPixel, scratch);
-            solution.GroundSunlitFraction[hour] = suns[hour]!.GroundSunlitFraction;
-            suns[hour]!.SunlitShares(solution.SunlitShare.AsSpan(solution.IndexOf(hour, 0), scene.SurfaceCount));
-        });
+            if (suns[hour] is not { } sun) continue;
+            solution.GroundSunlitFraction[hour] = sun.GroundSunlitFraction;
+            sun.SunlitShares.CopyTo(solution.SunlitShare, solution.IndexOf(hour, 0));
+        }
 
         var groups = (hours.Count + Lanes - 1) / Lanes;
         var bands = new[] { new BandOptics(scene, nodes, optics, nir: true), new BandOptics(scene, nodes, optics, nir: false) };
@@ -32,7 +31,7 @@ internal static class LightSolver
             for (var lane = 0; lane < lanes.Length; lane++)
             {
                 var hour = (group * Lanes) + lane;
-                lanes[lane] = LaneLight.Of(geometry.Sky, hours[hour], suns[hour], nir);
+                lanes[lane] = LaneLight.Of(geometry, hours[hour], suns[hour], nir);
             }
 
             scratch.Fill(lanes);
@@ -101,14 +100,19 @@ internal static class LightSolver
     /// <summary>One hour of one band as a right-hand side.</summary>
     private sealed record LaneLight(SunRaster? Sun, double Normal, double[] Radiance, double IncidentDirect, double IncidentDiffuse)
     {
-        public static LaneLight Of(SkyPatches sky, IncidentLight hour, SunRaster? sun, bool nir)
+        public static LaneLight Of(LightGeometry geometry, IncidentLight hour, SunRaster? sun, bool nir)
         {
             var normal = nir ? hour.DirectNormalNir : hour.DirectNormalPar;
             var diffuse = nir ? hour.DiffuseHorizontalNir : hour.DiffuseHorizontalPar;
             if (!(normal >= 0 && diffuse >= 0 && double.IsFinite(normal + diffuse)))
                 throw new ArgumentException($"irradiances must be finite and not negative: {normal}, {diffuse}");
-            var radiance = Array.ConvertAll(sky.Scale(hour.SkyRadiance), value => value * diffuse);
-            return new LaneLight(sun, normal, radiance, sun is null ? 0 : normal * sun.Vertical, sky.Through(radiance));
+            var radiance = Array.ConvertAll(geometry.Sky.Scale(hour.SkyRadiance), value => value * diffuse);
+            var through = geometry.Sky.Through(radiance);
+            if (sun is null) return new LaneLight(null, 0, radiance, 0, through);
+
+            // Another day's sun stands a little higher or lower, but what comes into the cell is this one's.
+            var direct = normal * ProjectedGrid.VerticalOf(geometry.Scene.Cell, hour.SunDirection!.Value);
+            return new LaneLight(sun, direct / sun.Vertical, radiance, direct, through);
         }
 
         public double DirectPower(int node) => Sun is null ? 0 : Normal * Sun.PowerOfNode[node];

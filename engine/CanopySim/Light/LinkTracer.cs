@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using CanopySim.Geometry;
 
 namespace CanopySim.Light;
@@ -8,7 +10,7 @@ namespace CanopySim.Light;
 /// </summary>
 internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
 {
-    // Where a pixel's fragments begin: its key is above every height, its node is told apart by the walk.
+    // Stands before the fragments of a pixel and is above every height.
     private const ulong Border = 0xFFFF_FFFF_0000_0000;
 
     private readonly FragmentList _fragments = new(mesh.Faces);
@@ -16,56 +18,76 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
     private int[] _ends = [];
 
     /// <summary>Counts the links of a direction; returns its pixels.</summary>
-    public int Trace(LinkDirection direction, LinkCounter links)
+    /// <param name="direction">The direction.</param>
+    /// <param name="links">Receives links between faces and from faces to the ground.</param>
+    /// <param name="sky">Receives links from the direction's sky, by node.</param>
+    public int Trace(LinkDirection direction, LinkCounter links, int[] sky)
     {
         var grid = ProjectedGrid.For(scene.Cell, direction.Upwards, direction.Pixel);
         _fragments.Count = 0;
         var rows = new Rows(_fragments);
         FacetRaster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, ref rows);
-        var count = Sort(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset));
-
-        // Between two borders lies one pixel from the sky down; the border at its end is its ground. Only borders have the sign
-        // bit; a mask of it spares a branch that nobody could predict.
-        var above = nodes.FirstSky + direction.Index;
-        var sky = above;
-        foreach (var key in _sorted.AsSpan(1, count - 1))
-        {
-            var top = (int)(uint)key;
-            links.Add(above, top);
-            var border = (int)((long)key >> 63);
-            above = (sky & border) | ((top ^ 1) & ~border);
-        }
-
+        Sort(grid.PixelCount);
+        Walk(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset), links, sky);
         return grid.PixelCount;
     }
 
-    // Places each fragment behind the border of its pixel, by falling height. Drawing goes from the highest triangle down, so
-    // most land at the end of their pixel's list at once. The border after a pixel carries the ground strip under it.
-    private int Sort(in ProjectedGrid grid, int[] stripOfColumn)
+    private void Walk(in ProjectedGrid grid, int[] stripOfColumn, LinkCounter links, int[] sky)
     {
-        if (_ends.Length < grid.PixelCount) _ends = new int[grid.PixelCount];
-        var ends = _ends.AsSpan(0, grid.PixelCount);
-        ends.Clear();
-        foreach (var pixel in _fragments.Pixels.AsSpan(0, _fragments.Count)) ends[pixel]++;
-        var total = _fragments.Count + grid.PixelCount + 1;
-        if (_sorted.Length < total) _sorted = new ulong[total + (total / 4)];
-        _sorted[0] = Border;
-        var next = 1;
-        for (var (pixel, row) = (0, 0); row < grid.Height; row++)
+        ref var sorted = ref MemoryMarshal.GetArrayDataReference(_sorted);
+        var at = 1;
+        for (var row = 0; row < grid.Height; row++)
         {
-            foreach (var strip in stripOfColumn)
+            var ends = _ends.AsSpan(row * grid.Width, grid.Width);
+            for (var column = 0; column < ends.Length; column++)
             {
-                var fragments = ends[pixel];
-                ends[pixel++] = next;
-                next += fragments;
-                _sorted[next++] = Border | (uint)(nodes.FirstGround + strip);
+                var end = ends[column];
+                if (end == at)
+                {
+                    sky[nodes.FirstGround + stripOfColumn[column]]++;
+                    continue;
+                }
+
+                var top = (int)(uint)Unsafe.Add(ref sorted, at);
+                sky[top]++;
+                for (at++; at < end; at++)
+                {
+                    var below = (int)(uint)Unsafe.Add(ref sorted, at);
+                    links.Add(top ^ 1, below);
+                    top = below;
+                }
+
+                links.AddGround(top ^ 1, stripOfColumn[column]);
+                at++;
             }
         }
+    }
 
+    // Places each fragment behind the border of its pixel, by falling height. Drawing goes from the highest facet down, so
+    // most land at the end of their pixel's list at once. A pixel without fragments has no border.
+    private void Sort(int pixelCount)
+    {
+        if (_ends.Length < pixelCount) _ends = new int[pixelCount];
+        var ends = _ends.AsSpan(0, pixelCount);
+        ends.Clear();
         var pixels = _fragments.Pixels.AsSpan(0, _fragments.Count);
+        foreach (var pixel in pixels) ends[pixel]++;
+        var most = pixels.Length + Math.Min(pixels.Length, pixelCount) + 2;
+        if (_sorted.Length < most) _sorted = new ulong[most + (most / 4)];
+        var sorted = _sorted;
+        sorted[0] = Border;
+        var next = 1;
+        foreach (ref var end in ends)
+        {
+            var count = end;
+            end = next;
+            next += count;
+            sorted[next] = Border;
+            next += count > 0 ? 1 : 0;
+        }
+
         var heights = _fragments.Heights.AsSpan(0, pixels.Length);
         var faces = _fragments.Faces.AsSpan(0, pixels.Length);
-        var sorted = _sorted;
         for (var i = 0; i < pixels.Length; i++)
         {
             var key = ((ulong)BitConverter.SingleToUInt32Bits(heights[i]) << 32) | faces[i];
@@ -73,8 +95,6 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
             for (; sorted[place - 1] < key; place--) sorted[place] = sorted[place - 1];
             sorted[place] = key;
         }
-
-        return total;
     }
 
     private readonly struct Rows(FragmentList fragments) : IFacetRows

@@ -17,6 +17,9 @@ internal sealed class ScatteringSolver
     private const int Half = 8;
     private const int MaximumSweeps = 2000;
 
+    // Where nothing absorbs and blades only let light through, over-relaxed sweeps may go round in circles; plain ones end it.
+    private const int OverRelaxedSweeps = 50;
+
     // Share of what a blade sends that other blades catch. Assumed, and it only decides how fast light settles: a dense canopy
     // takes 9 sweeps in NIR where plain Gauss-Seidel takes 14.
     private const double CaughtShare = 0.85;
@@ -61,7 +64,7 @@ internal sealed class ScatteringSolver
         for (Sweeps = 1; Sweeps <= MaximumSweeps; Sweeps++)
         {
             // All senders are dark at first: nothing to overshoot.
-            Sweep(source, Sweeps == 1 ? 1 : _relaxation).Store(ref moved[0]);
+            Sweep(source, Sweeps is 1 or > OverRelaxedSweeps ? 1 : _relaxation).Store(ref moved[0]);
             var settled = true;
             for (var lane = 0; lane < Lanes; lane++) settled &= moved[lane] <= tolerance * incident[lane];
             if (settled) break;

@@ -15,16 +15,11 @@ internal sealed class SunRaster
     // So many pixels tell a facet's sunlit share with a standard error of an eighth at most, if they were thrown at random.
     private const double PixelsThatTell = 16;
 
-    private readonly LightMesh _mesh;
-    private readonly int[] _visibleOfFacet;
-    private readonly int[] _pixelsOfFacet;
-
-    private SunRaster(double vertical, int nodeCount, LightMesh mesh)
+    private SunRaster(double vertical, LightNodes nodes)
     {
-        (Vertical, _mesh) = (vertical, mesh);
-        PowerOfNode = new double[nodeCount];
-        _visibleOfFacet = new int[mesh.Count];
-        _pixelsOfFacet = new int[mesh.Count];
+        Vertical = vertical;
+        PowerOfNode = new double[nodes.Count];
+        SunlitShares = new double[nodes.Surfaces];
     }
 
     /// <summary>Irradiance through the cell per normal irradiance.</summary>
@@ -33,14 +28,20 @@ internal sealed class SunRaster
     /// <summary>Power that each face or ground strip receives per normal irradiance [m²].</summary>
     public double[] PowerOfNode { get; }
 
+    /// <summary>
+    /// Sunlit share of each surface: visible part of each facet, weighted with the facet's true area. A facet too small or too
+    /// steep for any pixel takes the share of the rest of its surface, and the fewer pixels one has the more it does.
+    /// </summary>
+    public double[] SunlitShares { get; }
+
     public double GroundSunlitFraction { get; private set; }
 
-    public static SunRaster Draw(in Cell cell, LightMesh mesh, LightNodes nodes, Vector3 direction, double pixel, Scratch scratch)
+    public static SunRaster Draw(Scene scene, LightMesh mesh, LightNodes nodes, Vector3 direction, double pixel, Scratch scratch)
     {
-        var grid = ProjectedGrid.For(cell, direction, pixel);
-        var raster = new SunRaster(grid.Vertical, nodes.Count, mesh);
+        var grid = ProjectedGrid.For(scene.Cell, direction, pixel);
+        var raster = new SunRaster(grid.Vertical, nodes);
         scratch.Clear(grid.PixelCount, mesh.Count);
-        var rows = new HighestRows(scratch, raster._pixelsOfFacet);
+        var rows = new HighestRows(scratch);
         FacetRaster.Draw(mesh, grid, 0.5f, 0.5f, ref rows);
 
         var groundPixels = new int[nodes.GroundStrips];
@@ -51,33 +52,31 @@ internal sealed class SunRaster
             for (var column = 0; column < owners.Length; column++)
             {
                 if (owners[column] < 0) groundPixels[stripOfColumn[column]]++;
-                else raster._visibleOfFacet[owners[column]]++;
+                else scratch.VisibleOfFacet[owners[column]]++;
             }
         }
 
         for (var facet = 0; facet < mesh.Count; facet++)
-            raster.PowerOfNode[(int)mesh.Faces[facet] + scratch.Sides[facet]] += raster._visibleOfFacet[facet] * grid.PixelPower;
+            raster.PowerOfNode[(int)mesh.Faces[facet] + scratch.Sides[facet]] += scratch.VisibleOfFacet[facet] * grid.PixelPower;
         for (var strip = 0; strip < groundPixels.Length; strip++)
             raster.PowerOfNode[nodes.FirstGround + strip] = groundPixels[strip] * grid.PixelPower;
         // Pixels are added before the division: twelve shares would make a hair more than 1 of bare ground.
         raster.GroundSunlitFraction = groundPixels.Sum() / (double)grid.PixelCount;
+        ShareSunlit(mesh, scratch, raster.SunlitShares);
         return raster;
     }
 
-    /// <summary>
-    /// Sunlit share of each surface: visible part of each facet, weighted with the facet's true area. A facet too small or too
-    /// steep for any pixel takes the share of the rest of its surface, and the fewer pixels one has the more it does.
-    /// </summary>
-    public void SunlitShares(Span<double> shares)
+    private static void ShareSunlit(LightMesh mesh, Scratch scratch, double[] shares)
     {
         var sampled = new double[shares.Length];
-        for (var facet = 0; facet < _mesh.Count; facet++)
+        for (var facet = 0; facet < mesh.Count; facet++)
         {
-            if (_pixelsOfFacet[facet] == 0) continue;
-            var (surface, area) = ((int)(_mesh.Faces[facet] / 2), _mesh.Areas[facet] * Math.Min(1, _pixelsOfFacet[facet] / PixelsThatTell));
+            var pixels = scratch.PixelsOfFacet[facet];
+            if (pixels == 0) continue;
+            var (surface, area) = ((int)(mesh.Faces[facet] / 2), mesh.Areas[facet] * Math.Min(1, pixels / PixelsThatTell));
             sampled[surface] += area;
             // The share first, so that a surface in full sun has all of its area and not a hair more.
-            shares[surface] += area * (_visibleOfFacet[facet] / (double)_pixelsOfFacet[facet]);
+            shares[surface] += area * (scratch.VisibleOfFacet[facet] / (double)pixels);
         }
 
         for (var surface = 0; surface < shares.Length; surface++)
@@ -98,17 +97,25 @@ internal sealed class SunRaster
         /// <summary>The side of each facet that faces the sun: 0 upper, 1 lower.</summary>
         public int[] Sides { get; private set; } = [];
 
+        /// <summary>Pixels that each facet covers.</summary>
+        public int[] PixelsOfFacet { get; private set; } = [];
+
+        /// <summary>Those of them in which it is the highest.</summary>
+        public int[] VisibleOfFacet { get; private set; } = [];
+
         public void Clear(int pixels, int facets)
         {
             // Eight at a time are read past the end of the last row.
             if (Heights.Length < pixels + LightMesh.Lanes) (Heights, Owners) = (new float[pixels + LightMesh.Lanes], new int[pixels + LightMesh.Lanes]);
-            if (Sides.Length < facets) Sides = new int[facets];
+            if (Sides.Length < facets) (Sides, PixelsOfFacet, VisibleOfFacet) = (new int[facets], new int[facets], new int[facets]);
+            PixelsOfFacet.AsSpan(0, facets).Clear();
+            VisibleOfFacet.AsSpan(0, facets).Clear();
             Heights.AsSpan(0, pixels).Fill(-float.Epsilon);
             Owners.AsSpan(0, pixels).Fill(-1);
         }
     }
 
-    private readonly struct HighestRows(Scratch scratch, int[] pixelsOfFacet) : IFacetRows
+    private readonly struct HighestRows(Scratch scratch) : IFacetRows
     {
         public void Add(in FacetRows rows, uint covered)
         {
@@ -138,7 +145,7 @@ internal sealed class SunRaster
                 if (rows.Lowest >= 0) drawn += count;
             }
 
-            pixelsOfFacet[rows.Place] += drawn;
+            scratch.PixelsOfFacet[rows.Place] += drawn;
         }
     }
 }
