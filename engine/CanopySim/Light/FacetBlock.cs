@@ -18,6 +18,7 @@ internal struct FacetBlock
     /// <summary>A bit for each facet that may cover a pixel.</summary>
     public uint WithRows { get; private set; }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Project(LightMesh mesh, int first, in ProjectedGrid grid, float columnOffset, float rowOffset)
     {
         ref var number = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(mesh.Numbers), LightMesh.Values * first);

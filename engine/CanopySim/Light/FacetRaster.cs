@@ -20,6 +20,7 @@ internal static class FacetRaster
     /// <param name="columnOffset">Where in its pixel the sample point lies, 0 to 1.</param>
     /// <param name="rowOffset">The same along the row.</param>
     /// <param name="target">Receives the rows, in the order of the mesh.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Draw<TRows>(LightMesh mesh, in ProjectedGrid grid, float columnOffset, float rowOffset, ref TRows target)
         where TRows : struct, IFacetRows
     {

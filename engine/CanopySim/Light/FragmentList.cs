@@ -20,6 +20,7 @@ internal sealed class FragmentList(uint[] faces)
     /// <summary>The face that looks up along the direction.</summary>
     public uint[] Faces { get; private set; } = new uint[1 << 14];
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Add(in FacetRows rows, uint covered)
     {
         var first = Count;

@@ -41,6 +41,7 @@ internal sealed class LinkCounter(LightNodes nodes) : IDisposable
     public void AddGround(int face, int strip) => _ground[(face * nodes.GroundStrips) + strip]++;
 
     /// <summary>Adds a row's links to a histogram over partners, and marks where in it they are.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Count(int row, uint[] histogram, byte[] marks)
     {
         for (var strip = 0; strip < nodes.GroundStrips; strip++)

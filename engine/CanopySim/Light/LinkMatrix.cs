@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace CanopySim.Light;
 
 /// <summary>
@@ -82,6 +84,7 @@ internal sealed class LinkMatrix
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void CountEntries(LinkTable table, LightNodes nodes)
     {
         var (all, inside) = (SkyLinksOfNode.Sum(), 0.0);
@@ -106,6 +109,7 @@ internal sealed class LinkMatrix
 
     // Rows come in ascending order, so a node's senders below it are all in place before its own row adds those above it.
     // A face that sees itself along a line stands at both ends of it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Fill(LinkTable table, LightNodes nodes)
     {
         var next = Starts.AsSpan(0, nodes.Count).ToArray();

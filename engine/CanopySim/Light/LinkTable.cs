@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace CanopySim.Light;
 
 /// <summary>
@@ -67,6 +69,7 @@ internal sealed class LinkTable
         }
 
         // Entries of the row in ascending order by way of the marks; leaves histogram and marks clean.
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public int Flush()
         {
             var before = _entries;

@@ -117,6 +117,7 @@ internal sealed class SunRaster
 
     private readonly struct HighestRows(Scratch scratch) : IFacetRows
     {
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Add(in FacetRows rows, uint covered)
         {
             var drawn = 0;
