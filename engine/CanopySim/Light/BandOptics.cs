@@ -26,10 +26,14 @@ internal sealed class BandOptics
             Transmittance[2 * surface] = Transmittance[(2 * surface) + 1] = Rest(leafTransmittance, (float)leafReflectance);
         }
 
+        SentByBlade = leafReflectance + leafTransmittance;
         Reflectance.AsSpan(nodes.FirstGround).Fill((float)(nir ? optics.GroundNirReflectance : optics.GroundParReflectance));
     }
 
     public float[] Reflectance { get; }
+
+    /// <summary>Share of its light that a blade sends on.</summary>
+    public double SentByBlade { get; }
 
     public float[] Transmittance { get; }
 

@@ -15,8 +15,8 @@ public sealed record LightOfDay(
     PlacedCanopy Canopy, IReadOnlyList<int> Hours, IReadOnlyList<IncidentLight> Incident, LightSolution Solution, double IncidentParMoles);
 
 /// <summary>
-/// Lights the canopy day by day. Who sees whom is found anew when so many days have gone by as the quality allows, or when
-/// work or frost changed the canopy; sun, sky and scattering are solved every day.
+/// Lights the canopy day by day. Who sees whom is found anew when so much leaf has grown or fallen as the quality allows, or
+/// when work or frost changed the canopy; sun, sky and scattering are solved every day.
 /// </summary>
 public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOffsetHours, int threads)
 {
@@ -26,24 +26,20 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
 
     private LightGeometry? _geometry;
     private PlacedCanopy? _placed;
-    private int _daysOld;
+    private PlacedArea? _area;
 
     public int SkyDirectionCount => _quality.SkyDirectionCount;
-
-    // Measured on first-season: a draft season gains 0.3 % more carbon than a standard one and is ripe on the same day.
-    private int DaysOfOneGeometry => quality == Quality.Draft ? 3 : 1;
 
     private SceneDetail Detail => quality == Quality.Fine ? SceneDetail.Drawn : SceneDetail.ForLight;
 
     /// <summary>Places the canopy, if its geometry is too old or was changed, and returns it as light will see it.</summary>
     public PlacedCanopy Place(Canopy canopy, bool changed)
     {
-        _daysOld++;
-        if (_placed is null || changed || _daysOld >= DaysOfOneGeometry)
+        if (_placed is null || _area is null || changed || _area.ShareChanged(canopy) > _quality.AreaDrift)
         {
             _placed = _scene.Place(canopy, Detail);
             _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads);
-            _daysOld = 0;
+            _area = new PlacedArea(_placed, canopy);
         }
 
         return _placed;

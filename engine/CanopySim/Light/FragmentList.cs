@@ -1,11 +1,12 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace CanopySim.Light;
 
-/// <summary>Pixel, height and upward face of every piece of a triangle that a pixel's sample point meets, as drawn.</summary>
-internal sealed class FragmentList(uint[] faces) : IPixelRuns
+/// <summary>Pixel, height and upward face of every piece of a facet that a pixel's sample point meets, as drawn.</summary>
+internal sealed class FragmentList(uint[] faces)
 {
     private const int Lanes = 8;
 
@@ -19,31 +20,36 @@ internal sealed class FragmentList(uint[] faces) : IPixelRuns
     /// <summary>The face that looks up along the direction.</summary>
     public uint[] Faces { get; private set; } = new uint[1 << 14];
 
-    public void Add(ReadOnlySpan<PixelRun> runs)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Add(in FacetRows rows, uint covered)
     {
-        foreach (ref readonly var run in runs)
+        var first = Count;
+        var at = first;
+        var top = Vector256.Create(faces[rows.Place] | (uint)(1 - rows.UpperSeesLight));
+        for (; covered != 0; covered &= covered - 1)
         {
-            var at = Count;
-            if (at + run.Count + Lanes > Pixels.Length) Grow(run.Count + Lanes);
+            var row = BitOperations.TrailingZeroCount(covered);
+            var (start, count) = (rows.Pixel[row], rows.Count[row]);
+            if (at + count + Lanes > Pixels.Length) Grow(at + count + Lanes);
             ref var pixel = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Pixels), at);
             ref var height = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Heights), at);
             ref var face = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Faces), at);
-            var top = Vector256.Create(faces[run.Place] | (uint)(1 - run.UpperSeesLight));
 
             // Eight at a time and past the end of the run: what is too much is overwritten by the next.
-            for (var i = 0; i < run.Count; i += Lanes)
+            var i = 0;
+            do
             {
-                var steps = Vector256<float>.Indices + Vector256.Create((float)i);
-                var z = Vector256.Create(run.Height) + (steps * run.Slope);
-                z = Vector256.MinNative(Vector256.MaxNative(z, Vector256.Create(run.Lowest)), Vector256.Create(run.Highest));
-                z.StoreUnsafe(ref height, (nuint)i);
-                (Vector256<int>.Indices + Vector256.Create(run.Pixel + i)).StoreUnsafe(ref pixel, (nuint)i);
+                rows.Heights(row, i).StoreUnsafe(ref height, (nuint)i);
+                (Vector256<int>.Indices + Vector256.Create(start + i)).StoreUnsafe(ref pixel, (nuint)i);
                 top.StoreUnsafe(ref face, (nuint)i);
+                i += Lanes;
             }
-
-            Count = at + run.Count;
-            if (run.Lowest <= 0) DropBelowGround(at);
+            while (i < count);
+            at += count;
         }
+
+        Count = at;
+        if (rows.Lowest <= 0) DropBelowGround(first);
     }
 
     // Also turns a height of -0, whose bits would sort above all others, into 0.
@@ -62,7 +68,7 @@ internal sealed class FragmentList(uint[] faces) : IPixelRuns
 
     private void Grow(int count)
     {
-        var size = Math.Max(2 * Pixels.Length, Count + count);
+        var size = Math.Max(2 * Pixels.Length, count);
         (var pixels, var heights, var faces) = (Pixels, Heights, Faces);
         Array.Resize(ref pixels, size);
         Array.Resize(ref heights, size);

@@ -15,7 +15,8 @@ public sealed class LightGeometry
 
     private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky)
     {
-        (Scene, Quality, Mesh, Nodes, Matrix, Sky) = (scene, quality, mesh, nodes, matrix, sky);
+        (Scene, Quality, Nodes, Matrix, Sky) = (scene, quality, nodes, matrix, sky);
+        Suns = new SunRasters(scene, mesh, nodes, quality);
         var ground = 0.0;
         for (var node = nodes.FirstGround; node < nodes.Count; node++)
         {
@@ -41,7 +42,7 @@ public sealed class LightGeometry
     /// <summary>Pairs of faces that see each other, and faces that see a sky direction.</summary>
     public int LinkCount => Matrix.Senders.Length + Matrix.SkyDirections.Length;
 
-    internal LightMesh Mesh { get; }
+    internal SunRasters Suns { get; }
 
     internal LightNodes Nodes { get; }
 
@@ -61,7 +62,8 @@ public sealed class LightGeometry
         var nodes = new LightNodes(scene, StripsOfGround, directions.Count);
         var traced = LinkDirection.All(scene.Cell, directions, quality.SkyPixel);
         var pixels = new int[directions.Count];
-        var table = LinkTable.Empty(nodes.Count);
+        var table = LinkTable.Empty(nodes.FirstGround);
+        var skyLinks = Array.ConvertAll(pixels, _ => new int[nodes.Count]);
         var counters = new List<LinkCounter>();
         var tracers = new Stack<(LinkTracer, LinkCounter)>();
         var batch = Math.Max(threads, (int)(LinksAtOnce / ExpectedLinks(scene, quality.SkyPixel)));
@@ -72,7 +74,7 @@ public sealed class LightGeometry
             Workers.Run(threads, Math.Min(batch, traced.Length - first), Worker, (worker, item) =>
             {
                 var direction = traced[start + item];
-                pixels[direction.Index] = worker.Tracer.Trace(direction, worker.Links);
+                pixels[direction.Index] = worker.Tracer.Trace(direction, worker.Links, skyLinks[direction.Index]);
             });
             table = table.With(counters, nodes, threads);
             foreach (var counter in counters) counter.Clear();
@@ -82,7 +84,7 @@ public sealed class LightGeometry
                 lock (counters)
                 {
                     if (free.TryPop(out var idle)) return idle;
-                    var made = (new LinkTracer(scene, mesh, nodes), new LinkCounter(nodes.Count));
+                    var made = (new LinkTracer(scene, mesh, nodes), new LinkCounter(nodes));
                     counters.Add(made.Item2);
                     tracers.Push(made);
                     return made;
@@ -92,7 +94,7 @@ public sealed class LightGeometry
 
         foreach (var counter in counters) counter.Dispose();
         var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
-        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, nodes), sky);
+        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky);
     }
 
     /// <summary>Solves all hours and both bands at once.</summary>

@@ -1,62 +1,92 @@
+using System.Numerics;
 using CanopySim.Geometry;
 
 namespace CanopySim.Light;
 
 /// <summary>
-/// The scene's triangles laid out for projection: heights above the slope, corners in blocks of eight triangles so that one
-/// vector holds the same number of each, highest triangle first. Height falls monotonically along every line of light, so
-/// this one order leaves the fragments of a pixel nearly sorted whatever the direction.
+/// The scene's facets laid out for projection: heights above the slope, numbers in blocks of eight facets so that one vector
+/// holds the same number of each, highest facet first. Height falls monotonically along every line of light, so this one order
+/// leaves the fragments of a pixel nearly sorted whatever the direction.
 /// </summary>
 internal sealed class LightMesh
 {
-    /// <summary>Triangles to a block.</summary>
+    /// <summary>Facets to a block.</summary>
     public const int Lanes = 8;
+
+    /// <summary>Numbers of a facet: x, y, height of its corners, the normal, lowest and highest.</summary>
+    public const int Values = NormalAt + 5;
+
+    public const int NormalAt = 3 * FacetList.MaximumCorners;
+
+    public const int LowestAt = NormalAt + 3;
+
+    public const int HighestAt = LowestAt + 1;
 
     public LightMesh(Scene scene)
     {
-        var (cell, count) = (scene.Cell, scene.TriangleCount);
-        var corners = new float[9 * count];
-        var tops = new float[count];
-        var order = new int[count];
-        for (var triangle = 0; triangle < count; triangle++)
+        var facets = new FacetList(scene);
+        Count = facets.Count;
+        var values = new float[Values * Count];
+        var keys = new (float Top, int Facet)[Count];
+        var areas = new double[Count];
+        for (var facet = 0; facet < Count; facet++)
         {
-            var top = float.MinValue;
-            for (var corner = 0; corner < 3; corner++)
-            {
-                var point = scene.Corners[(3 * triangle) + corner];
-                var height = (float)(point.Z - (cell.RiseAcross * point.X) - (cell.RiseAlong * point.Y));
-                var at = (9 * triangle) + (3 * corner);
-                (corners[at], corners[at + 1], corners[at + 2]) = (point.X, point.Y, height);
-                top = Math.Max(top, height);
-            }
-
-            if (!float.IsFinite(top)) throw new ArgumentException($"triangle {triangle} has a corner that is not a number");
-            (tops[triangle], order[triangle]) = (top, triangle);
+            var own = values.AsSpan(Values * facet, Values);
+            areas[facet] = Measure(facets.Corners(facet), scene.Cell, own);
+            keys[facet] = (-own[HighestAt], facet);
         }
 
         // Ties by index, or the order would hang on the sort.
-        Array.Sort(order, (a, b) => tops[a] != tops[b] ? tops[b].CompareTo(tops[a]) : a.CompareTo(b));
+        Array.Sort(keys);
 
-        // Triangles that fill the last block have all corners in one point and cover nothing.
-        Corners = new float[9 * Lanes * ((count + Lanes - 1) / Lanes)];
-        Faces = new uint[count];
-        Triangles = order;
-        for (var place = 0; place < count; place++)
+        // Facets that fill the last block have all corners in one point and cover nothing.
+        Numbers = new float[Values * Lanes * ((Count + Lanes - 1) / Lanes)];
+        Faces = new uint[Count];
+        Areas = new double[Count];
+        for (var place = 0; place < Count; place++)
         {
-            for (var value = 0; value < 9; value++)
-                Corners[(((9 * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = corners[(9 * order[place]) + value];
-            Faces[place] = (uint)(2 * scene.SurfaceOfTriangle[order[place]]);
+            var facet = keys[place].Facet;
+            for (var value = 0; value < Values; value++)
+                Numbers[(((Values * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = values[(Values * facet) + value];
+            (Faces[place], Areas[place]) = ((uint)(2 * facets.Surfaces[facet]), areas[facet]);
         }
     }
 
-    public int Count => Triangles.Length;
+    public int Count { get; }
 
-    /// <summary>x, y, height above the slope of three corners [m]: number n of the block's triangle t is at 8 (9 block + n) + t.</summary>
-    public float[] Corners { get; }
+    /// <summary>Number n of the facet t of a block: at 8 (block × <see cref="Values"/> + n) + t [m; the normal m²].</summary>
+    public float[] Numbers { get; }
 
-    /// <summary>Upper or outer face of each triangle's surface: 2 × surface; the face behind it is one more.</summary>
+    /// <summary>Upper or outer face of each facet's surface: 2 × surface; the face behind it is one more.</summary>
     public uint[] Faces { get; }
 
-    /// <summary>The triangle's number in the scene.</summary>
-    public int[] Triangles { get; }
+    /// <summary>True area of each facet [m²].</summary>
+    public double[] Areas { get; }
+
+    // Writes a facet's numbers in the frame of the slope and returns its true area. The last corner is repeated up to five.
+    private static double Measure(ReadOnlySpan<Vector3> corners, in Cell cell, Span<float> values)
+    {
+        var (lowest, highest) = (float.MaxValue, float.MinValue);
+        for (var corner = 0; corner < FacetList.MaximumCorners; corner++)
+        {
+            var point = corners[Math.Min(corner, corners.Length - 1)];
+            var height = (float)(point.Z - (cell.RiseAcross * point.X) - (cell.RiseAlong * point.Y));
+            (values[3 * corner], values[(3 * corner) + 1], values[(3 * corner) + 2]) = (point.X, point.Y, height);
+            (lowest, highest) = (Math.Min(lowest, height), Math.Max(highest, height));
+        }
+
+        var (normal, area) = (Vector3.Zero, 0.0);
+        var first = new Vector3(values[0], values[1], values[2]);
+        for (var corner = 1; corner + 1 < corners.Length; corner++)
+        {
+            var (at, next) = (3 * corner, 3 * (corner + 1));
+            normal += Vector3.Cross(
+                new Vector3(values[at], values[at + 1], values[at + 2]) - first, new Vector3(values[next], values[next + 1], values[next + 2]) - first);
+            area += 0.5 * Vector3.Cross(corners[corner] - corners[0], corners[corner + 1] - corners[0]).Length();
+        }
+
+        (values[NormalAt], values[NormalAt + 1], values[NormalAt + 2]) = (normal.X, normal.Y, normal.Z);
+        (values[LowestAt], values[HighestAt]) = (lowest, highest);
+        return area;
+    }
 }

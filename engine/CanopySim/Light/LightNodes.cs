@@ -4,7 +4,7 @@ namespace CanopySim.Light;
 
 /// <summary>
 /// Numbering of everything that exchanges light: two faces a surface (2 s: upper or outer; 2 s + 1: lower, or the inside of
-/// a closed body, which absorbs what should not have come there), then strips of ground across the row, then sky directions.
+/// a closed body, which absorbs what should not have come there), then strips of ground across the row.
 /// </summary>
 internal sealed class LightNodes
 {
@@ -24,12 +24,8 @@ internal sealed class LightNodes
 
     public int FirstGround => 2 * Surfaces;
 
-    public int FirstSky => FirstGround + GroundStrips;
-
     /// <summary>Faces and ground: nodes that send light on.</summary>
-    public int Count => FirstSky;
-
-    public int CountWithSky => FirstSky + SkyDirections;
+    public int Count => FirstGround + GroundStrips;
 
     public bool IsInside(int node) => node < FirstGround && (node & 1) == 1 && _closed[node >> 1];
 

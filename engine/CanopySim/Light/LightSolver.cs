@@ -11,14 +11,15 @@ internal static class LightSolver
     public static LightSolution Solve(LightGeometry geometry, IReadOnlyList<IncidentLight> hours, Optics optics, int threads)
     {
         var (scene, nodes) = (geometry.Scene, geometry.Nodes);
-        var suns = new SunRaster?[hours.Count];
-        Workers.Run(threads, hours.Count, () => 0, (_, hour) =>
-        {
-            if (hours[hour].SunDirection is { } sun && sun.Z > 0 && ProjectedGrid.VerticalOf(scene.Cell, sun) > 0)
-                suns[hour] = SunRaster.Draw(scene, geometry.Mesh, nodes, sun, geometry.Quality.SunPixel);
-        });
-
+        var suns = geometry.Suns.Of(hours, threads);
         var solution = new LightSolution(hours.Count, scene.SurfaceCount, geometry.SkyGapFraction);
+        for (var hour = 0; hour < suns.Length; hour++)
+        {
+            if (suns[hour] is not { } sun) continue;
+            solution.GroundSunlitFraction[hour] = sun.GroundSunlitFraction;
+            sun.SunlitShares.CopyTo(solution.SunlitShare, solution.IndexOf(hour, 0));
+        }
+
         var groups = (hours.Count + Lanes - 1) / Lanes;
         var bands = new[] { new BandOptics(scene, nodes, optics, nir: true), new BandOptics(scene, nodes, optics, nir: false) };
 
@@ -30,22 +31,14 @@ internal static class LightSolver
             for (var lane = 0; lane < lanes.Length; lane++)
             {
                 var hour = (group * Lanes) + lane;
-                lanes[lane] = LaneLight.Of(geometry.Sky, hours[hour], suns[hour], nir);
+                lanes[lane] = LaneLight.Of(geometry, hours[hour], suns[hour], nir);
             }
 
             scratch.Fill(lanes);
             var solver = new ScatteringSolver(geometry.Matrix, nodes, bands[nir ? 0 : 1]);
             solver.Solve(scratch.Source, scratch.Incident, geometry.Quality.SolverTolerance, scratch.Received);
-            for (var lane = 0; lane < lanes.Length; lane++)
-                Collect(geometry, bands[nir ? 0 : 1], solver, scratch.Received, lanes[lane], lane, solution, (group * Lanes) + lane, nir);
+            Collect(geometry, bands[nir ? 0 : 1], solver, scratch.Received, lanes, solution, group * Lanes, nir);
         });
-
-        for (var hour = 0; hour < hours.Count; hour++)
-        {
-            if (suns[hour] is not { } sun) continue;
-            solution.GroundSunlitFraction[hour] = sun.GroundSunlitFraction;
-            sun.SunlitShares(scene, solution.SunlitShare.AsSpan(solution.IndexOf(hour, 0), scene.SurfaceCount));
-        }
 
         return solution;
     }
@@ -55,61 +48,71 @@ internal static class LightSolver
         BandOptics optics,
         ScatteringSolver solver,
         float[] received,
-        LaneLight light,
-        int lane,
+        LaneLight[] lanes,
         LightSolution solution,
-        int hour,
+        int firstHour,
         bool nir)
     {
         var (scene, nodes, matrix) = (geometry.Scene, geometry.Nodes, geometry.Matrix);
         var (linkPower, ground) = (geometry.Sky.LinkPower, scene.Cell.GroundArea);
-        Span<double> absorbed = stackalloc double[3];
+        Span<double> absorbed = stackalloc double[3 * Lanes];
         for (var surface = 0; surface < nodes.Surfaces; surface++)
         {
-            var at = solution.IndexOf(hour, surface);
-            var (total, direct) = (0.0, 0.0);
-            for (var node = 2 * surface; node < (2 * surface) + 2; node++)
+            // A face that no line met cannot send: it keeps all it received.
+            var (upper, lower) = (2 * surface, (2 * surface) + 1);
+            var upperKept = matrix.LinksOfNode[upper] > 0 ? optics.Absorptance(upper) : 1;
+            var lowerKept = matrix.LinksOfNode[lower] > 0 ? optics.Absorptance(lower) : 1;
+            var ofKind = absorbed.Slice((int)scene.Kinds[surface] * Lanes, lanes.Length);
+            for (var lane = 0; lane < ofKind.Length; lane++)
             {
-                // A face that no line met cannot send: it keeps all it received.
-                var kept = matrix.LinksOfNode[node] > 0 ? optics.Absorptance(node) : 1;
-                total += kept * received[(node * Lanes) + lane] * linkPower;
-                direct += kept * light.DirectPower(node);
-            }
+                var total = ((upperKept * received[(upper * Lanes) + lane]) + (lowerKept * received[(lower * Lanes) + lane])) * linkPower;
+                ofKind[lane] += total;
+                var at = solution.IndexOf(firstHour + lane, surface);
+                if (nir)
+                {
+                    solution.AbsorbedNir[at] = total;
+                    continue;
+                }
 
-            absorbed[(int)scene.Kinds[surface]] += total;
-            if (nir)
-                solution.AbsorbedNir[at] = total;
-            else
-                (solution.AbsorbedPar[at], solution.AbsorbedParDirect[at]) = (total, direct);
+                solution.AbsorbedPar[at] = total;
+                solution.AbsorbedParDirect[at] = (upperKept * lanes[lane].DirectPower(upper)) + (lowerKept * lanes[lane].DirectPower(lower));
+            }
         }
 
-        var absorbedGround = 0.0;
-        for (var node = nodes.FirstGround; node < nodes.Count; node++)
-            absorbedGround += optics.Absorptance(node) * received[(node * Lanes) + lane] * linkPower;
-        var reflected = 0.0;
-        for (var node = 0; node < nodes.Count; node++)
-            reflected += solver.Radiosity[(node * Lanes) + lane] * matrix.SkyLinksOfNode[node] * linkPower;
-        (nir ? solution.NirBudgets : solution.ParBudgets)[hour] = new LightBudget(
-            light.IncidentDirect,
-            light.IncidentDiffuse,
-            absorbed[(int)SurfaceKind.Blade] / ground,
-            absorbed[(int)SurfaceKind.Wood] / ground,
-            absorbed[(int)SurfaceKind.Cluster] / ground,
-            absorbedGround / ground,
-            reflected / ground);
+        for (var lane = 0; lane < lanes.Length; lane++)
+        {
+            var (absorbedGround, reflected) = (0.0, 0.0);
+            for (var node = nodes.FirstGround; node < nodes.Count; node++)
+                absorbedGround += optics.Absorptance(node) * received[(node * Lanes) + lane] * linkPower;
+            for (var node = 0; node < nodes.Count; node++)
+                reflected += solver.Radiosity[(node * Lanes) + lane] * matrix.SkyLinksOfNode[node] * linkPower;
+            (nir ? solution.NirBudgets : solution.ParBudgets)[firstHour + lane] = new LightBudget(
+                lanes[lane].IncidentDirect,
+                lanes[lane].IncidentDiffuse,
+                absorbed[((int)SurfaceKind.Blade * Lanes) + lane] / ground,
+                absorbed[((int)SurfaceKind.Wood * Lanes) + lane] / ground,
+                absorbed[((int)SurfaceKind.Cluster * Lanes) + lane] / ground,
+                absorbedGround / ground,
+                reflected / ground);
+        }
     }
 
     /// <summary>One hour of one band as a right-hand side.</summary>
     private sealed record LaneLight(SunRaster? Sun, double Normal, double[] Radiance, double IncidentDirect, double IncidentDiffuse)
     {
-        public static LaneLight Of(SkyPatches sky, IncidentLight hour, SunRaster? sun, bool nir)
+        public static LaneLight Of(LightGeometry geometry, IncidentLight hour, SunRaster? sun, bool nir)
         {
             var normal = nir ? hour.DirectNormalNir : hour.DirectNormalPar;
             var diffuse = nir ? hour.DiffuseHorizontalNir : hour.DiffuseHorizontalPar;
             if (!(normal >= 0 && diffuse >= 0 && double.IsFinite(normal + diffuse)))
                 throw new ArgumentException($"irradiances must be finite and not negative: {normal}, {diffuse}");
-            var radiance = Array.ConvertAll(sky.Scale(hour.SkyRadiance), value => value * diffuse);
-            return new LaneLight(sun, normal, radiance, sun is null ? 0 : normal * sun.Vertical, sky.Through(radiance));
+            var radiance = Array.ConvertAll(geometry.Sky.Scale(hour.SkyRadiance), value => value * diffuse);
+            var through = geometry.Sky.Through(radiance);
+            if (sun is null) return new LaneLight(null, 0, radiance, 0, through);
+
+            // Another day's sun stands a little higher or lower, but what comes into the cell is this one's.
+            var direct = normal * ProjectedGrid.VerticalOf(geometry.Scene.Cell, hour.SunDirection!.Value);
+            return new LaneLight(sun, direct / sun.Vertical, radiance, direct, through);
         }
 
         public double DirectPower(int node) => Sun is null ? 0 : Normal * Sun.PowerOfNode[node];
@@ -139,14 +142,16 @@ internal static class LightSolver
 
             for (var node = 0; node < geometry.Nodes.Count; node++)
             {
-                var sum = Vector256<float>.Zero;
+                var (first, second) = (Vector256<float>.Zero, Vector256<float>.Zero);
                 for (var at = matrix.SkyStarts[node]; at < matrix.SkyStarts[node + 1]; at++)
                 {
-                    var radiance = Vector256.LoadUnsafe(ref _radiance[matrix.SkyDirections[at] * Lanes]);
-                    sum += radiance * matrix.SkyCounts[at];
+                    ref var radiance = ref _radiance[matrix.SkyDirections[at] * Lanes];
+                    first += Vector256.LoadUnsafe(ref radiance) * matrix.SkyCounts[at];
+                    second += Vector256.LoadUnsafe(ref radiance, Lanes / 2) * matrix.SkyCounts[at];
                 }
 
-                Vector256.StoreUnsafe(sum, ref Source[node * Lanes]);
+                first.StoreUnsafe(ref Source[node * Lanes]);
+                second.StoreUnsafe(ref Source[node * Lanes], Lanes / 2);
                 for (var lane = 0; lane < lanes.Length; lane++)
                     Source[(node * Lanes) + lane] += (float)(lanes[lane].DirectPower(node) / linkPower);
             }

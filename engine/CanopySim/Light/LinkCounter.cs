@@ -5,10 +5,10 @@ using System.Runtime.InteropServices;
 namespace CanopySim.Light;
 
 /// <summary>
-/// One worker's links, kept by the smaller node of each pair in chains of small chunks: writing is a step forward in an open
+/// One worker's links of faces to others, kept by the smaller node of each pair in chains of small chunks: writing is a step forward in an open
 /// chunk, and counting, row by row, stays in a cache that random increments of a matrix would miss.
 /// </summary>
-internal sealed class LinkCounter(int rows) : IDisposable
+internal sealed class LinkCounter(LightNodes nodes) : IDisposable
 {
     /// <summary>Partners to a mark.</summary>
     public const int MarkWidth = 16;
@@ -16,7 +16,10 @@ internal sealed class LinkCounter(int rows) : IDisposable
     private const int ChunkSize = 128;
 
     // Where the next partner of a row goes; at a multiple of the chunk size the chunk is full. 0: no chunk yet.
-    private readonly int[] _cursors = new int[rows];
+    private readonly int[] _cursors = new int[nodes.FirstGround];
+
+    // Few strips: links to the ground are counted at once.
+    private readonly int[] _ground = new int[nodes.FirstGround * nodes.GroundStrips];
 
     // Rented: a season builds hundreds of tables, and fresh megabytes each time cost more than the counting.
     private uint[] _pool = ArrayPool<uint>.Shared.Rent(ChunkSize << 13);
@@ -35,9 +38,20 @@ internal sealed class LinkCounter(int rows) : IDisposable
         Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_pool), cursor++) = (uint)(a - excess);
     }
 
+    public void AddGround(int face, int strip) => _ground[(face * nodes.GroundStrips) + strip]++;
+
     /// <summary>Adds a row's links to a histogram over partners, and marks where in it they are.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Count(int row, uint[] histogram, byte[] marks)
     {
+        for (var strip = 0; strip < nodes.GroundStrips; strip++)
+        {
+            var count = _ground[(row * nodes.GroundStrips) + strip];
+            if (count == 0) continue;
+            histogram[nodes.FirstGround + strip] += (uint)count;
+            marks[(nodes.FirstGround + strip) / MarkWidth] = 1;
+        }
+
         var end = _cursors[row];
         while (end > 0)
         {
@@ -55,6 +69,7 @@ internal sealed class LinkCounter(int rows) : IDisposable
     public void Clear()
     {
         Array.Clear(_cursors);
+        Array.Clear(_ground);
         _used = ChunkSize;
     }
 

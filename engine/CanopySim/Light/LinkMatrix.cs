@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace CanopySim.Light;
 
 /// <summary>
@@ -35,9 +37,13 @@ internal sealed class LinkMatrix
     /// <summary>Share of all links that end inside a closed body: 0 where bodies are closed and nothing sticks in them.</summary>
     public double InsideShare { get; private set; }
 
-    public static LinkMatrix From(LinkTable table, LightNodes nodes)
+    /// <param name="table">Faces and ground.</param>
+    /// <param name="sky">Links of each direction's sky, by node.</param>
+    /// <param name="nodes">All of them.</param>
+    public static LinkMatrix From(LinkTable table, int[][] sky, LightNodes nodes)
     {
         var matrix = new LinkMatrix(nodes.Count);
+        matrix.CountSky(sky, nodes);
         matrix.CountEntries(table, nodes);
         for (var node = 0; node < nodes.Count; node++)
         {
@@ -50,32 +56,51 @@ internal sealed class LinkMatrix
         matrix.SkyDirections = new int[matrix.SkyStarts[nodes.Count]];
         matrix.SkyCounts = new float[matrix.SkyDirections.Length];
         matrix.Fill(table, nodes);
+        matrix.FillSky(sky);
         return matrix;
     }
 
+    private void CountSky(int[][] sky, LightNodes nodes)
+    {
+        foreach (var counts in sky)
+        {
+            for (var node = 0; node < nodes.Count; node++)
+            {
+                SkyLinksOfNode[node] += counts[node];
+                LinksOfNode[node] += counts[node];
+                SkyStarts[node + 1] += counts[node] > 0 ? 1 : 0;
+            }
+        }
+    }
+
+    private void FillSky(int[][] sky)
+    {
+        var next = SkyStarts.AsSpan(0, SkyStarts.Length - 1).ToArray();
+        for (var direction = 0; direction < sky.Length; direction++)
+        {
+            var counts = sky[direction];
+            for (var node = 0; node < counts.Length; node++)
+                if (counts[node] > 0) (SkyDirections[next[node]], SkyCounts[next[node]++]) = (direction, counts[node]);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void CountEntries(LinkTable table, LightNodes nodes)
     {
-        var (all, inside) = (0.0, 0.0);
-        for (var row = 0; row < nodes.Count; row++)
+        var (all, inside) = (SkyLinksOfNode.Sum(), 0.0);
+        for (var node = 0; node < nodes.FirstGround; node++)
+            if (nodes.IsInside(node)) inside += SkyLinksOfNode[node];
+        for (var row = 0; row < nodes.FirstGround; row++)
         {
             for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
             {
                 var (partner, count) = (table.Partners[at], table.Counts[at]);
                 all += count;
                 LinksOfNode[row] += count;
-                if (partner >= nodes.FirstSky)
-                {
-                    SkyLinksOfNode[row] += count;
-                    SkyStarts[row + 1]++;
-                }
-                else
-                {
-                    LinksOfNode[partner] += count;
-                    if (!nodes.IsInside(partner)) Starts[row + 1]++;
-                    if (!nodes.IsInside(row) && partner != row) Starts[partner + 1]++;
-                }
-
-                if (nodes.IsInside(row) != (partner < nodes.FirstSky && nodes.IsInside(partner))) inside += count;
+                LinksOfNode[partner] += count;
+                if (!nodes.IsInside(partner)) Starts[row + 1]++;
+                if (!nodes.IsInside(row) && partner != row) Starts[partner + 1]++;
+                if (nodes.IsInside(row) != nodes.IsInside(partner)) inside += count;
             }
         }
 
@@ -84,21 +109,15 @@ internal sealed class LinkMatrix
 
     // Rows come in ascending order, so a node's senders below it are all in place before its own row adds those above it.
     // A face that sees itself along a line stands at both ends of it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Fill(LinkTable table, LightNodes nodes)
     {
         var next = Starts.AsSpan(0, nodes.Count).ToArray();
-        var nextSky = 0;
-        for (var row = 0; row < nodes.Count; row++)
+        for (var row = 0; row < nodes.FirstGround; row++)
         {
             for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
             {
                 var (partner, count) = (table.Partners[at], table.Counts[at]);
-                if (partner >= nodes.FirstSky)
-                {
-                    (SkyDirections[nextSky], SkyCounts[nextSky++]) = (partner - nodes.FirstSky, count);
-                    continue;
-                }
-
                 if (!nodes.IsInside(partner))
                     (Senders[next[row]], Counts[next[row]++]) = (partner, partner == row ? 2 * count : count);
                 if (!nodes.IsInside(row) && partner != row)

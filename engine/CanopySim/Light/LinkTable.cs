@@ -1,7 +1,9 @@
+using System.Runtime.CompilerServices;
+
 namespace CanopySim.Light;
 
 /// <summary>
-/// How often each pair of nodes looks at each other, over all directions: rows by the smaller node, partners ascending.
+/// How often each face looks at another and at the ground, over all directions: rows by the smaller node, partners ascending.
 /// Counts are whole numbers, so the table is the same for any number of workers and any order of directions.
 /// </summary>
 internal sealed class LinkTable
@@ -21,10 +23,10 @@ internal sealed class LinkTable
     public LinkTable With(IReadOnlyList<LinkCounter> workers, LightNodes nodes, int threads)
     {
         const int BlockRows = 64;
-        var rows = nodes.Count;
+        var rows = nodes.FirstGround;
         var blocks = new (int[] Partners, uint[] Counts)[(rows + BlockRows - 1) / BlockRows];
         var starts = new int[rows + 1];
-        Workers.Run(threads, blocks.Length, () => new RowCount(nodes.CountWithSky), (scratch, block) =>
+        Workers.Run(threads, blocks.Length, () => new RowCount(nodes.Count), (scratch, block) =>
         {
             scratch.Begin();
             for (var row = block * BlockRows; row < Math.Min(rows, (block + 1) * BlockRows); row++)
@@ -67,6 +69,7 @@ internal sealed class LinkTable
         }
 
         // Entries of the row in ascending order by way of the marks; leaves histogram and marks clean.
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public int Flush()
         {
             var before = _entries;
