@@ -80,7 +80,7 @@ public static class PointQuadrat
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
         {
             var surface = scene.SurfaceOfTriangle[triangle];
-            if (scene.Kinds[surface] == SurfaceKind.Wood) continue;
+            if (scene.Kinds[surface] is SurfaceKind.Wood or SurfaceKind.Stalk) continue;
             for (var i = -acrossCopies; i <= acrossCopies; i++)
             {
                 for (var j = -1; j <= 1; j++)

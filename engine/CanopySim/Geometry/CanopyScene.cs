@@ -9,10 +9,10 @@ namespace CanopySim.Geometry;
 /// <summary>How many triangles organs get.</summary>
 public enum SceneDetail
 {
-    /// <summary>Blades of six triangles, axes in long pieces, no petioles.</summary>
+    /// <summary>Blades of six triangles, axes in long pieces, petioles and laterals as strips.</summary>
     ForLight,
 
-    /// <summary>Blades of fourteen triangles, every internode, petioles.</summary>
+    /// <summary>Blades of fourteen triangles, every internode, petioles and laterals as tubes.</summary>
     Drawn,
 }
 
@@ -31,7 +31,11 @@ public sealed class CanopyScene(Scenario scenario)
     private const float TrunkRadius = 0.03f;
     private const float ShootBaseRadius = 0.0045f;
     private const float ShootTipRadius = 0.002f;
+    private const float LateralRadius = 0.0015f;
     private const float PetioleRadius = 0.0012f;
+
+    // Turns of multiples of it never gather: strips face all ways alike [rad].
+    private const float GoldenAngle = 2.3999632f;
 
     // Axes for light: one piece for so many internodes.
     private const int InternodesPerPiece = 4;
@@ -87,20 +91,28 @@ public sealed class CanopyScene(Scenario scenario)
             // The cordon follows the ground, and a shoot stands on it whole.
             var lift = (float)(cell.RiseAlong * shoot.PositionAlongRow) * Vector3.UnitZ;
             var points = Array.ConvertAll(_path.Nodes(shoot), point => point + lift);
+            var stalks = triangles.Begin(SurfaceKind.Wood);
             AddAxis(triangles, points, detail);
             Register(null, default, 0);
+            if (detail == SceneDetail.ForLight)
+            {
+                stalks = triangles.Begin(SurfaceKind.Stalk);
+                Register(null, default, 0);
+            }
+
             for (var i = 0; i < shoot.Phytomers.Count; i++)
             {
                 var phytomer = shoot.Phytomers[i];
                 var axis = Direction(points, i);
                 var node = points[i + 1];
-                if (phytomer.Leaf is { } leaf) AddLeaf(leaf, node, axis);
+                if (phytomer.Leaf is { } leaf) AddLeaf(leaf, node, axis, stalks);
                 if (phytomer.Cluster is not null) AddCluster(canopy.Vines[shoot.Vine.Value], phytomer, node, shoot);
-                if (phytomer.Lateral is { } lateral) AddLateral(lateral, node, axis, phytomer.Rank);
+                if (phytomer.Lateral is { } lateral) AddLateral(lateral, node, axis, phytomer.Rank, stalks);
             }
         }
 
-        void AddLateral(Shoot lateral, Vector3 node, Vector3 axis, int rank)
+        // A shoot's petioles and laterals make one surface: they catch light that leaves would get, but nobody asks for each of theirs.
+        void AddLateral(Shoot lateral, Vector3 node, Vector3 axis, int rank, int stalks)
         {
             var side = (float)SeededValue.Normal(scenario.Seed, "lateral direction", lateral.Id.Value);
             var across = rank % 2 == 0 ? -1 : 1;
@@ -108,23 +120,26 @@ public sealed class CanopyScene(Scenario scenario)
             var at = node;
             foreach (var phytomer in lateral.Phytomers)
             {
+                var from = at;
                 at += (float)phytomer.InternodeLength * direction;
+                AddStalk(from, at, LateralRadius, stalks, phytomer.Rank);
                 direction = Vector3.Normalize(direction - (0.08f * Vector3.UnitZ));
-                if (phytomer.Leaf is { } leaf) AddLeaf(leaf, at, direction);
+                if (phytomer.Leaf is { } leaf) AddLeaf(leaf, at, direction, stalks);
             }
         }
 
-        void AddLeaf(Leaf leaf, Vector3 node, Vector3 axis)
+        void AddStalk(Vector3 from, Vector3 to, float radius, int stalks, int index)
+        {
+            triangles.Continue(stalks);
+            if (detail == SceneDetail.Drawn) triangles.AddTube(from, to, radius, radius, 3);
+            else triangles.AddStrip(from, to, radius, GoldenAngle * index);
+        }
+
+        void AddLeaf(Leaf leaf, Vector3 node, Vector3 axis, int stalks)
         {
             if (leaf.Area < LeastBlade) return;
             var frame = _placement.Place(leaf, node, axis);
-            if (detail == SceneDetail.Drawn)
-            {
-                triangles.Begin(SurfaceKind.Wood);
-                triangles.AddTube(node, frame.Base, PetioleRadius, PetioleRadius, 3);
-                Register(null, default, 0);
-            }
-
+            AddStalk(node, frame.Base, PetioleRadius, stalks, leaf.Id.Value);
             triangles.Begin(SurfaceKind.Blade, leaf.Id.Value);
             var mesh = detail == SceneDetail.Drawn ? BladeMesh.Drawn : BladeMesh.ForLight;
             var scale = (float)Math.Sqrt(leaf.Area);
@@ -169,7 +184,6 @@ public sealed class CanopyScene(Scenario scenario)
 
     private static void AddAxis(TriangleList triangles, Vector3[] points, SceneDetail detail)
     {
-        triangles.Begin(SurfaceKind.Wood);
         var pieces = detail == SceneDetail.Drawn ? 1 : InternodesPerPiece;
         for (var i = 0; i < points.Length - 1; i += pieces)
         {

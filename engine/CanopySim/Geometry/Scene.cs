@@ -23,15 +23,18 @@ public enum SurfaceKind
     /// <summary>A leaf blade: both sides, reflects and transmits.</summary>
     Blade,
 
-    /// <summary>Shoot axes, petioles, cordon, trunk, posts: closed, opaque, lit from outside.</summary>
+    /// <summary>Shoot axes, cordon, trunk, posts: closed, opaque, lit from outside.</summary>
     Wood,
 
     /// <summary>A cluster: closed, opaque, lit from outside.</summary>
     Cluster,
+
+    /// <summary>Strips that stand for thin round stalks of the vine: wood, opaque, lit from both sides.</summary>
+    Stalk,
 }
 
 /// <summary>
-/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or cluster.
+/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or cluster, one for the stalks of a shoot.
 /// Triangles may reach over the cell's edges; whoever traces light wraps them. Right-handed order seen from a blade's upper
 /// side or from outside a closed body.
 /// </summary>

@@ -9,28 +9,36 @@ public sealed class TriangleList
     private readonly List<int> _surfaces = [];
     private readonly List<SurfaceKind> _kinds = [];
     private readonly List<int> _leafIds = [];
+    private int _surface;
 
-    /// <summary>Begins a surface; the triangles that follow belong to it.</summary>
-    public void Begin(SurfaceKind kind, int leafId = -1)
+    /// <summary>Begins a surface and returns its number; the triangles that follow belong to it.</summary>
+    public int Begin(SurfaceKind kind, int leafId = -1)
     {
         _kinds.Add(kind);
         _leafIds.Add(leafId);
+        return _surface = _kinds.Count - 1;
     }
+
+    /// <summary>Goes back to a surface begun before.</summary>
+    public void Continue(int surface) => _surface = surface;
 
     public void Add(Vector3 a, Vector3 b, Vector3 c)
     {
         _corners.AddRange([a, b, c]);
-        _surfaces.Add(_kinds.Count - 1);
+        _surfaces.Add(_surface);
     }
 
-    /// <summary>A tube without ends around a line, its sides flat.</summary>
+    /// <summary>
+    /// A tube without ends around a line, its sides flat and as wide together as the round one's: from all sides it shadows as
+    /// much, since the mean shadow of a convex body goes by its surface (Cauchy 1832, from memory).
+    /// </summary>
     public void AddTube(Vector3 from, Vector3 to, float fromRadius, float toRadius, int sides)
     {
+        var widening = MathF.PI / (sides * MathF.Sin(MathF.PI / sides));
+        (fromRadius, toRadius) = (widening * fromRadius, widening * toRadius);
         var along = to - from;
         if (along.LengthSquared() < 1e-12f) return;
-        along = Vector3.Normalize(along);
-        var right = Vector3.Normalize(Vector3.Cross(along, MathF.Abs(along.Z) < 0.9f ? Vector3.UnitZ : Vector3.UnitX));
-        var front = Vector3.Cross(along, right);
+        var (right, front) = Around(Vector3.Normalize(along));
         for (var side = 0; side < sides; side++)
         {
             var (p, q) = (Spoke(side), Spoke(side + 1));
@@ -43,6 +51,23 @@ public sealed class TriangleList
             var angle = 2 * MathF.PI * side / sides;
             return (MathF.Cos(angle) * right) + (MathF.Sin(angle) * front);
         }
+    }
+
+    /// <summary>
+    /// A flat strip in place of a thin round stalk, as wide as half the stalk's girth: turned this way and that it shadows as much.
+    /// </summary>
+    /// <param name="from">One end [m].</param>
+    /// <param name="to">The other.</param>
+    /// <param name="radius">Radius of the stalk [m].</param>
+    /// <param name="turn">Where around its line the strip faces [rad].</param>
+    public void AddStrip(Vector3 from, Vector3 to, float radius, float turn)
+    {
+        var along = to - from;
+        if (along.LengthSquared() < 1e-12f) return;
+        var (right, front) = Around(Vector3.Normalize(along));
+        var half = 0.5f * MathF.PI * radius * ((MathF.Cos(turn) * right) + (MathF.Sin(turn) * front));
+        Add(from - half, to - half, to + half);
+        Add(from - half, to + half, from + half);
     }
 
     /// <summary>A closed spindle of six sides and four rings' worth of faces hanging from a point.</summary>
@@ -66,6 +91,12 @@ public sealed class TriangleList
             var angle = 2 * MathF.PI * side / Sides;
             return top + new Vector3(radius * ring.Radius * MathF.Cos(angle), radius * ring.Radius * MathF.Sin(angle), -ring.Down * length);
         }
+    }
+
+    private static (Vector3 Right, Vector3 Front) Around(Vector3 along)
+    {
+        var right = Vector3.Normalize(Vector3.Cross(along, MathF.Abs(along.Z) < 0.9f ? Vector3.UnitZ : Vector3.UnitX));
+        return (right, Vector3.Cross(along, right));
     }
 
     public Scene Build(Cell cell) => new()

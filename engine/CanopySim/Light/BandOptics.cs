@@ -18,7 +18,9 @@ internal sealed class BandOptics
         {
             if (scene.Kinds[surface] != SurfaceKind.Blade)
             {
-                Reflectance[2 * surface] = (float)(nir ? optics.WoodNirReflectance : optics.WoodParReflectance);
+                var wood = (float)(nir ? optics.WoodNirReflectance : optics.WoodParReflectance);
+                Reflectance[2 * surface] = wood;
+                if (!nodes.IsInside((2 * surface) + 1)) Reflectance[(2 * surface) + 1] = wood;
                 continue;
             }
 

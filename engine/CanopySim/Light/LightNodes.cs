@@ -12,7 +12,7 @@ internal sealed class LightNodes
 
     public LightNodes(Scene scene, int groundStrips, int skyDirections)
     {
-        _closed = Array.ConvertAll(scene.Kinds, kind => kind != SurfaceKind.Blade);
+        _closed = Array.ConvertAll(scene.Kinds, kind => kind is SurfaceKind.Wood or SurfaceKind.Cluster);
         (Surfaces, GroundStrips, SkyDirections) = (scene.SurfaceCount, groundStrips, skyDirections);
     }
 

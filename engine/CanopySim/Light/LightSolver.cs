@@ -55,7 +55,7 @@ internal static class LightSolver
     {
         var (scene, nodes, matrix) = (geometry.Scene, geometry.Nodes, geometry.Matrix);
         var (linkPower, ground) = (geometry.Sky.LinkPower, scene.Cell.GroundArea);
-        Span<double> absorbed = stackalloc double[3 * Lanes];
+        Span<double> absorbed = stackalloc double[4 * Lanes];
         for (var surface = 0; surface < nodes.Surfaces; surface++)
         {
             // A face that no line met cannot send: it keeps all it received.
@@ -90,7 +90,7 @@ internal static class LightSolver
                 lanes[lane].IncidentDirect,
                 lanes[lane].IncidentDiffuse,
                 absorbed[((int)SurfaceKind.Blade * Lanes) + lane] / ground,
-                absorbed[((int)SurfaceKind.Wood * Lanes) + lane] / ground,
+                (absorbed[((int)SurfaceKind.Wood * Lanes) + lane] + absorbed[((int)SurfaceKind.Stalk * Lanes) + lane]) / ground,
                 absorbed[((int)SurfaceKind.Cluster * Lanes) + lane] / ground,
                 absorbedGround / ground,
                 reflected / ground);
