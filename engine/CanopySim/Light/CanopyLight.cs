@@ -24,6 +24,8 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
     private readonly CanopyScene _scene = new(scenario);
     private readonly SkyFrame _sky = new(scenario.Rows.Azimuth, LightQuality.For(quality).SkyDirectionCount);
 
+    private readonly LinkWorkers _workers = new();
+
     private LightGeometry? _geometry;
     private PlacedCanopy? _placed;
     private PlacedArea? _area;
@@ -38,7 +40,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
         if (_placed is null || _area is null || changed || _area.ShareChanged(canopy) > _quality.AreaDrift)
         {
             _placed = _scene.Place(canopy, Detail);
-            _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads);
+            _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads, _workers);
             _area = new PlacedArea(_placed, canopy);
         }
 

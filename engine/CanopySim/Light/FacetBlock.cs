@@ -10,8 +10,7 @@ internal struct FacetBlock
     private const int Lanes = LightMesh.Lanes;
     private const int Edges = FacetList.MaximumCorners;
 
-    public EightReal FirstRow, EndRow, Height, OriginU, OriginV, AlongColumn, AlongRow, Lowest, Highest;
-    public EightWhole UpperSeesLight;
+    public EightReal FirstRow, EndRow, Height, OriginU, OriginV, AlongColumn, AlongRow;
 
     private FiveEdges _edges;
 
@@ -19,26 +18,23 @@ internal struct FacetBlock
     public uint WithRows { get; private set; }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public void Project(LightMesh mesh, int first, in ProjectedGrid grid, float columnOffset, float rowOffset)
+    public void Project(LightMesh mesh, int first, in ProjectedGrid grid, float columnOffset, float rowOffset, FacetRows rows)
     {
         ref var number = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(mesh.Numbers), LightMesh.Values * first);
         var (shiftAcross, shiftAlong) = ((float)grid.ShiftAcross, (float)grid.ShiftAlong);
-        var (columns, rows) = ((float)grid.ColumnsPerMeter, (float)grid.RowsPerMeter);
+        var (columnsPerMeter, rowsPerMeter) = ((float)grid.ColumnsPerMeter, (float)grid.RowsPerMeter);
         var (normalX, normalY) = (Load(ref number, LightMesh.NormalAt), Load(ref number, LightMesh.NormalAt + 1));
 
         // Twice the projected area: positive where the upper side looks along the direction, and corners run counterclockwise.
         var facing = (normalX * shiftAcross) + (normalY * shiftAlong) + Load(ref number, LightMesh.NormalAt + 2);
         var upper = Vector256.GreaterThan(facing, Vector256<float>.Zero);
-        UpperSeesLight.Set(upper.AsInt32() & Vector256<int>.One);
-        AlongColumn.Set(-normalX / (facing * columns));
-        AlongRow.Set(-normalY / (facing * rows));
-        var (lowest, highest) = (Load(ref number, LightMesh.LowestAt), Load(ref number, LightMesh.HighestAt));
-        Lowest.Set(lowest);
-        Highest.Set(highest);
-
+        var alongColumn = -normalX / (facing * columnsPerMeter);
+        rows.SetFacets(first, alongColumn, upper.AsInt32() & Vector256<int>.One);
+        AlongColumn.Set(alongColumn);
+        AlongRow.Set(-normalY / (facing * rowsPerMeter));
         var height = Load(ref number, 2);
-        var firstU = ((Load(ref number, 0) - (height * shiftAcross)) * columns) - Vector256.Create(columnOffset);
-        var firstV = ((Load(ref number, 1) - (height * shiftAlong)) * rows) - Vector256.Create(rowOffset);
+        var firstU = ((Load(ref number, 0) - (height * shiftAcross)) * columnsPerMeter) - Vector256.Create(columnOffset);
+        var firstV = ((Load(ref number, 1) - (height * shiftAlong)) * rowsPerMeter) - Vector256.Create(rowOffset);
         Height.Set(height);
         OriginU.Set(firstU);
         OriginV.Set(firstV);
@@ -46,8 +42,8 @@ internal struct FacetBlock
         for (var corner = 1; corner < Edges; corner++)
         {
             var z = Load(ref number, (3 * corner) + 2);
-            var nextU = ((Load(ref number, 3 * corner) - (z * shiftAcross)) * columns) - Vector256.Create(columnOffset);
-            var nextV = ((Load(ref number, (3 * corner) + 1) - (z * shiftAlong)) * rows) - Vector256.Create(rowOffset);
+            var nextU = ((Load(ref number, 3 * corner) - (z * shiftAcross)) * columnsPerMeter) - Vector256.Create(columnOffset);
+            var nextV = ((Load(ref number, (3 * corner) + 1) - (z * shiftAlong)) * rowsPerMeter) - Vector256.Create(rowOffset);
             _edges[corner - 1].Set(u, v, nextU, nextV, upper);
             (bottom, top) = (Vector256.MinNative(bottom, nextV), Vector256.MaxNative(top, nextV));
             (u, v) = (nextU, nextV);
@@ -59,7 +55,7 @@ internal struct FacetBlock
         EndRow.Set(endRow);
         WithRows = (Vector256.LessThan(firstRow, endRow)
             & ~Vector256.Equals(facing, Vector256<float>.Zero)
-            & Vector256.GreaterThanOrEqual(highest, Vector256<float>.Zero)).ExtractMostSignificantBits();
+            & Vector256.GreaterThanOrEqual(Load(ref number, LightMesh.HighestAt), Vector256<float>.Zero)).ExtractMostSignificantBits();
     }
 
     /// <summary>Where rows of a facet enter and leave it.</summary>

@@ -1,53 +1,100 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace CanopySim.Light;
 
 /// <summary>
-/// Runs of pixels that a facet covers in up to eight rows. Plain fields: millions a second are written in place, and a copy on
-/// the way would wait for its own stores.
+/// Runs of pixels that facets cover, row by row as they are drawn, in flat lists: whoever takes them loops over hundreds at a
+/// time, not over the few of each facet. One worker's, emptied whenever full.
 /// </summary>
-internal struct FacetRows
+internal sealed class FacetRows
 {
-    /// <summary>The first pixel of each row.</summary>
-    public EightWhole Pixel;
+    /// <summary>So many stay in the first-level cache.</summary>
+    public const int Capacity = 1024;
 
-    /// <summary>How many, in one row.</summary>
-    public EightWhole Count;
+    private const int Lanes = LightMesh.Lanes;
 
-    /// <summary>Height above the slope at the first [m].</summary>
-    public EightReal Height;
+    // For each pattern of eight bits the lanes that are set, in order.
+    private static readonly int[] SetLanes = LanesOfPatterns();
 
-    /// <summary>Change of height from pixel to pixel [m].</summary>
-    public float Slope;
+    private readonly int[] _pixels = new int[Capacity + Lanes];
+    private readonly int[] _lengths = new int[Capacity + Lanes];
+    private readonly int[] _places = new int[Capacity + Lanes];
+    private readonly float[] _heights = new float[Capacity + Lanes];
+    private float[] _slopes = [];
+    private int[] _upperSeesLight = [];
 
-    /// <summary>Lowest height of the facet [m], against the overshoot of slivers.</summary>
-    public float Lowest;
+    public int Count { get; private set; }
 
-    /// <summary>Its highest [m].</summary>
-    public float Highest;
+    /// <summary>Whether another eight may not fit.</summary>
+    public bool IsFull => Count > Capacity - Lanes;
 
-    /// <summary>The facet's place in the mesh.</summary>
-    public int Place;
+    /// <summary>The first pixel of each run.</summary>
+    public ReadOnlySpan<int> Pixels => _pixels.AsSpan(0, Count);
 
-    /// <summary>1 where its upper or outer side faces the light, else 0.</summary>
-    public int UpperSeesLight;
+    /// <summary>Its pixels, in one row.</summary>
+    public ReadOnlySpan<int> Lengths => _lengths.AsSpan(0, Count);
 
-    /// <summary>Heights of eight pixels of a row, from the given one on.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly Vector256<float> Heights(int row, int pixel)
+    /// <summary>Its facet's place in the mesh.</summary>
+    public ReadOnlySpan<int> Places => _places.AsSpan(0, Count);
+
+    /// <summary>Height above the slope at its first pixel [m].</summary>
+    public ReadOnlySpan<float> Heights => _heights.AsSpan(0, Count);
+
+    /// <summary>Change of a facet's height from pixel to pixel [m], by its place.</summary>
+    public ReadOnlySpan<float> Slopes => _slopes;
+
+    /// <summary>1 where a facet's upper or outer side faces the light, else 0, by its place.</summary>
+    public ReadOnlySpan<int> UpperSeesLight => _upperSeesLight;
+
+    public void Clear() => Count = 0;
+
+    /// <summary>Makes room for a mesh's facets.</summary>
+    public void Begin(int facets)
     {
-        var z = Vector256.Create(Height[row]) + ((Vector256<float>.Indices + Vector256.Create((float)pixel)) * Slope);
-        return Vector256.MinNative(Vector256.MaxNative(z, Vector256.Create(Lowest)), Vector256.Create(Highest));
+        Clear();
+        var room = (facets + Lanes - 1) / Lanes * Lanes;
+        if (_slopes.Length < room) (_slopes, _upperSeesLight) = (new float[room], new int[room]);
+    }
+
+    public void SetFacets(int first, Vector256<float> slopes, Vector256<int> upperSeesLight)
+    {
+        slopes.StoreUnsafe(ref _slopes[first]);
+        upperSeesLight.StoreUnsafe(ref _upperSeesLight[first]);
+    }
+
+    /// <summary>Adds the runs of a facet in up to eight rows; a bit for each that has pixels.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Add(int place, Vector256<int> pixels, Vector256<int> lengths, Vector256<float> heights, uint covered)
+    {
+        var lanes = Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(SetLanes), covered * Lanes);
+        var at = (nuint)Count;
+        Vector256.ShuffleNative(pixels, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_pixels), at);
+        Vector256.ShuffleNative(lengths, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_lengths), at);
+        Vector256.ShuffleNative(heights, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_heights), at);
+        Vector256.Create(place).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_places), at);
+        Count += System.Numerics.BitOperations.PopCount(covered);
+    }
+
+    private static int[] LanesOfPatterns()
+    {
+        var lanes = new int[256 * Lanes];
+        for (var pattern = 0; pattern < 256; pattern++)
+        {
+            var next = pattern * Lanes;
+            for (var lane = 0; lane < Lanes; lane++)
+                if ((pattern >> lane & 1) == 1) lanes[next++] = lane;
+        }
+
+        return lanes;
     }
 }
 
-/// <summary>Takes rows as facets are drawn.</summary>
-internal interface IFacetRows
+/// <summary>Takes runs of pixels as facets are drawn.</summary>
+internal interface IFacetTarget
 {
-    /// <param name="rows">The rows.</param>
-    /// <param name="covered">A bit for each of the eight that has pixels.</param>
-    void Add(in FacetRows rows, uint covered);
+    void Take(FacetRows rows);
 }
 
 [InlineArray(8)]
@@ -57,13 +104,4 @@ internal struct EightReal
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Set(Vector256<float> values) => values.StoreUnsafe(ref _first);
-}
-
-[InlineArray(8)]
-internal struct EightWhole
-{
-    private int _first;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Set(Vector256<int> values) => values.StoreUnsafe(ref _first);
 }

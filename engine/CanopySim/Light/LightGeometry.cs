@@ -55,7 +55,11 @@ public sealed class LightGeometry
     /// the hillside are dark, and their lines carry links by their other end.</param>
     /// <param name="quality">Pixels and tolerance; the number of directions is that of the list.</param>
     /// <param name="threads">Workers; the result is the same for any number.</param>
-    public static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads)
+    public static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads) =>
+        Build(scene, directions, quality, threads, new LinkWorkers());
+
+    /// <summary>The same with the arrays of workers that have built before.</summary>
+    internal static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads, LinkWorkers workers)
     {
         if (directions.Count == 0) throw new ArgumentException("light needs at least one direction", nameof(directions));
         var mesh = new LightMesh(scene);
@@ -64,35 +68,19 @@ public sealed class LightGeometry
         var pixels = new int[directions.Count];
         var table = LinkTable.Empty(nodes.FirstGround);
         var skyLinks = Array.ConvertAll(pixels, _ => new int[nodes.Count]);
-        var counters = new List<LinkCounter>();
-        var tracers = new Stack<(LinkTracer, LinkCounter)>();
         var batch = Math.Max(threads, (int)(LinksAtOnce / ExpectedLinks(scene, quality.SkyPixel)));
         for (var first = 0; first < traced.Length; first += batch)
         {
             var start = first;
-            var free = new Stack<(LinkTracer, LinkCounter)>(tracers);
-            Workers.Run(threads, Math.Min(batch, traced.Length - first), Worker, (worker, item) =>
+            workers.Begin(nodes);
+            Workers.Run(threads, Math.Min(batch, traced.Length - first), workers.Take, (worker, item) =>
             {
                 var direction = traced[start + item];
-                pixels[direction.Index] = worker.Tracer.Trace(direction, worker.Links, skyLinks[direction.Index]);
+                pixels[direction.Index] = worker.Tracer.Trace(scene.Cell, mesh, nodes, direction, worker.Links, skyLinks[direction.Index]);
             });
-            table = table.With(counters, nodes, threads);
-            foreach (var counter in counters) counter.Clear();
-
-            (LinkTracer Tracer, LinkCounter Links) Worker()
-            {
-                lock (counters)
-                {
-                    if (free.TryPop(out var idle)) return idle;
-                    var made = (new LinkTracer(scene, mesh, nodes), new LinkCounter(nodes));
-                    counters.Add(made.Item2);
-                    tracers.Push(made);
-                    return made;
-                }
-            }
+            table = table.With(workers.Counters, nodes, threads);
         }
 
-        foreach (var counter in counters) counter.Dispose();
         var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
         return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky);
     }

@@ -13,14 +13,12 @@ internal sealed class LightMesh
     /// <summary>Facets to a block.</summary>
     public const int Lanes = 8;
 
-    /// <summary>Numbers of a facet: x, y, height of its corners, the normal, lowest and highest.</summary>
-    public const int Values = NormalAt + 5;
+    /// <summary>Numbers of a facet: x, y, height of its corners, the normal, the highest height.</summary>
+    public const int Values = HighestAt + 1;
 
     public const int NormalAt = 3 * FacetList.MaximumCorners;
 
-    public const int LowestAt = NormalAt + 3;
-
-    public const int HighestAt = LowestAt + 1;
+    public const int HighestAt = NormalAt + 3;
 
     public LightMesh(Scene scene)
     {
@@ -28,11 +26,11 @@ internal sealed class LightMesh
         Count = facets.Count;
         var values = new float[Values * Count];
         var keys = new (float Top, int Facet)[Count];
-        var areas = new double[Count];
+        var (areas, lowest) = (new double[Count], new float[Count]);
         for (var facet = 0; facet < Count; facet++)
         {
             var own = values.AsSpan(Values * facet, Values);
-            areas[facet] = Measure(facets.Corners(facet), scene.Cell, own);
+            (areas[facet], lowest[facet]) = Measure(facets.Corners(facet), scene.Cell, own);
             keys[facet] = (-own[HighestAt], facet);
         }
 
@@ -43,12 +41,14 @@ internal sealed class LightMesh
         Numbers = new float[Values * Lanes * ((Count + Lanes - 1) / Lanes)];
         Faces = new uint[Count];
         Areas = new double[Count];
+        (Lowest, Highest) = (new float[Count], new float[Count]);
         for (var place = 0; place < Count; place++)
         {
             var facet = keys[place].Facet;
             for (var value = 0; value < Values; value++)
                 Numbers[(((Values * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = values[(Values * facet) + value];
             (Faces[place], Areas[place]) = ((uint)(2 * facets.Surfaces[facet]), areas[facet]);
+            (Lowest[place], Highest[place]) = (lowest[facet], -keys[place].Top);
         }
     }
 
@@ -63,8 +63,15 @@ internal sealed class LightMesh
     /// <summary>True area of each facet [m²].</summary>
     public double[] Areas { get; }
 
-    // Writes a facet's numbers in the frame of the slope and returns its true area. The last corner is repeated up to five.
-    private static double Measure(ReadOnlySpan<Vector3> corners, in Cell cell, Span<float> values)
+    /// <summary>Lowest height of each facet above the slope [m].</summary>
+    public float[] Lowest { get; }
+
+    /// <summary>Its highest [m].</summary>
+    public float[] Highest { get; }
+
+    // Writes a facet's numbers in the frame of the slope and returns its true area and lowest height. The last corner is repeated
+    // up to five.
+    private static (double Area, float Lowest) Measure(ReadOnlySpan<Vector3> corners, in Cell cell, Span<float> values)
     {
         var (lowest, highest) = (float.MaxValue, float.MinValue);
         for (var corner = 0; corner < FacetList.MaximumCorners; corner++)
@@ -86,7 +93,7 @@ internal sealed class LightMesh
         }
 
         (values[NormalAt], values[NormalAt + 1], values[NormalAt + 2]) = (normal.X, normal.Y, normal.Z);
-        (values[LowestAt], values[HighestAt]) = (lowest, highest);
-        return area;
+        values[HighestAt] = highest;
+        return (area, lowest);
     }
 }

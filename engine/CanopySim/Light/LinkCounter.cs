@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
@@ -8,7 +7,7 @@ namespace CanopySim.Light;
 /// One worker's links of faces to others, kept by the smaller node of each pair in chains of small chunks: writing is a step forward in an open
 /// chunk, and counting, row by row, stays in a cache that random increments of a matrix would miss.
 /// </summary>
-internal sealed class LinkCounter(LightNodes nodes) : IDisposable
+internal sealed class LinkCounter
 {
     /// <summary>Partners to a mark.</summary>
     public const int MarkWidth = 16;
@@ -16,17 +15,28 @@ internal sealed class LinkCounter(LightNodes nodes) : IDisposable
     private const int ChunkSize = 128;
 
     // Where the next partner of a row goes; at a multiple of the chunk size the chunk is full. 0: no chunk yet.
-    private readonly int[] _cursors = new int[nodes.FirstGround];
+    private int[] _cursors = [];
 
     // Few strips: links to the ground are counted at once.
-    private readonly int[] _ground = new int[nodes.FirstGround * nodes.GroundStrips];
+    private int[] _ground = [];
 
-    // Rented: a season builds hundreds of tables, and fresh megabytes each time cost more than the counting.
-    private uint[] _pool = ArrayPool<uint>.Shared.Rent(ChunkSize << 13);
+    private uint[] _pool = new uint[ChunkSize << 10];
     private int _used = ChunkSize;
+    private int _firstGround;
+    private int _groundStrips;
 
     /// <summary>Numbers held, links and chains.</summary>
     public int Held => _used;
+
+    /// <summary>Forgets all links and makes room for those of other nodes.</summary>
+    public void Begin(LightNodes nodes)
+    {
+        (_firstGround, _groundStrips, _used) = (nodes.FirstGround, nodes.GroundStrips, ChunkSize);
+        if (_cursors.Length < _firstGround) _cursors = new int[_firstGround];
+        if (_ground.Length < _firstGround * _groundStrips) _ground = new int[_firstGround * _groundStrips];
+        _cursors.AsSpan(0, _firstGround).Clear();
+        _ground.AsSpan(0, _firstGround * _groundStrips).Clear();
+    }
 
     public void Add(int a, int b)
     {
@@ -38,18 +48,18 @@ internal sealed class LinkCounter(LightNodes nodes) : IDisposable
         Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_pool), cursor++) = (uint)(a - excess);
     }
 
-    public void AddGround(int face, int strip) => _ground[(face * nodes.GroundStrips) + strip]++;
+    public void AddGround(int face, int strip) => _ground[(face * _groundStrips) + strip]++;
 
     /// <summary>Adds a row's links to a histogram over partners, and marks where in it they are.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Count(int row, uint[] histogram, byte[] marks)
     {
-        for (var strip = 0; strip < nodes.GroundStrips; strip++)
+        for (var strip = 0; strip < _groundStrips; strip++)
         {
-            var count = _ground[(row * nodes.GroundStrips) + strip];
+            var count = _ground[(row * _groundStrips) + strip];
             if (count == 0) continue;
-            histogram[nodes.FirstGround + strip] += (uint)count;
-            marks[(nodes.FirstGround + strip) / MarkWidth] = 1;
+            histogram[_firstGround + strip] += (uint)count;
+            marks[(_firstGround + strip) / MarkWidth] = 1;
         }
 
         var end = _cursors[row];
@@ -66,19 +76,6 @@ internal sealed class LinkCounter(LightNodes nodes) : IDisposable
         }
     }
 
-    public void Clear()
-    {
-        Array.Clear(_cursors);
-        Array.Clear(_ground);
-        _used = ChunkSize;
-    }
-
-    public void Dispose()
-    {
-        ArrayPool<uint>.Shared.Return(_pool);
-        _pool = [];
-    }
-
     // A chunk's first number is the end of the chunk before it.
     private int Open(int previousEnd)
     {
@@ -91,9 +88,6 @@ internal sealed class LinkCounter(LightNodes nodes) : IDisposable
 
     private void Grow()
     {
-        var larger = ArrayPool<uint>.Shared.Rent(checked(2 * _pool.Length));
-        _pool.CopyTo(larger, 0);
-        ArrayPool<uint>.Shared.Return(_pool);
-        _pool = larger;
+        Array.Resize(ref _pool, checked(2 * _pool.Length));
     }
 }

@@ -6,35 +6,37 @@ namespace CanopySim.Light;
 
 /// <summary>
 /// Walks every pixel of one direction from the sky to the ground and reports each pair of faces that look at each other
-/// along it. One worker's scratch arrays, reused from direction to direction. Here and elsewhere in Light/ the loops that a season
-/// runs millions of times are compiled once and well: run slow first and made fast later they cost a draft half its time.
+/// along it. One worker's scratch arrays, reused from direction to direction and from day to day.
 /// </summary>
-internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
+internal sealed class LinkTracer
 {
     // Stands before the fragments of a pixel and is above every height.
     private const ulong Border = 0xFFFF_FFFF_0000_0000;
 
-    private readonly FragmentList _fragments = new(mesh.Faces);
+    private readonly FacetRaster _raster = new();
+    private readonly FragmentList _fragments = new();
     private ulong[] _sorted = [];
     private int[] _ends = [];
 
     /// <summary>Counts the links of a direction; returns its pixels.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="mesh">Its facets.</param>
+    /// <param name="nodes">Numbering of what exchanges light.</param>
     /// <param name="direction">The direction.</param>
     /// <param name="links">Receives links between faces and from faces to the ground.</param>
     /// <param name="sky">Receives links from the direction's sky, by node.</param>
-    public int Trace(LinkDirection direction, LinkCounter links, int[] sky)
+    public int Trace(in Cell cell, LightMesh mesh, LightNodes nodes, LinkDirection direction, LinkCounter links, int[] sky)
     {
-        var grid = ProjectedGrid.For(scene.Cell, direction.Upwards, direction.Pixel);
-        _fragments.Count = 0;
-        var rows = new Rows(_fragments);
-        FacetRaster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, ref rows);
+        var grid = ProjectedGrid.For(cell, direction.Upwards, direction.Pixel);
+        _fragments.Begin(mesh);
+        _raster.Draw(mesh, grid, direction.ColumnOffset, direction.RowOffset, _fragments);
         Sort(grid.PixelCount);
-        Walk(grid, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset), links, sky);
+        Walk(grid, nodes.FirstGround, nodes.StripsOfColumns(grid.Width, direction.ColumnOffset), links, sky);
         return grid.PixelCount;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Walk(in ProjectedGrid grid, int[] stripOfColumn, LinkCounter links, int[] sky)
+    private void Walk(in ProjectedGrid grid, int firstGround, int[] stripOfColumn, LinkCounter links, int[] sky)
     {
         ref var sorted = ref MemoryMarshal.GetArrayDataReference(_sorted);
         var at = 1;
@@ -46,7 +48,7 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
                 var end = ends[column];
                 if (end == at)
                 {
-                    sky[nodes.FirstGround + stripOfColumn[column]]++;
+                    sky[firstGround + stripOfColumn[column]]++;
                     continue;
                 }
 
@@ -73,7 +75,7 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
         if (_ends.Length < pixelCount) _ends = new int[pixelCount];
         var ends = _ends.AsSpan(0, pixelCount);
         ends.Clear();
-        var pixels = _fragments.Pixels.AsSpan(0, _fragments.Count);
+        var pixels = _fragments.Pixels;
         foreach (var pixel in pixels) ends[pixel]++;
         var most = pixels.Length + Math.Min(pixels.Length, pixelCount) + 2;
         if (_sorted.Length < most) _sorted = new ulong[most + (most / 4)];
@@ -89,8 +91,8 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
             next += count > 0 ? 1 : 0;
         }
 
-        var heights = _fragments.Heights.AsSpan(0, pixels.Length);
-        var faces = _fragments.Faces.AsSpan(0, pixels.Length);
+        var heights = _fragments.Heights;
+        var faces = _fragments.Faces;
         for (var i = 0; i < pixels.Length; i++)
         {
             var key = ((ulong)BitConverter.SingleToUInt32Bits(heights[i]) << 32) | faces[i];
@@ -98,10 +100,5 @@ internal sealed class LinkTracer(Scene scene, LightMesh mesh, LightNodes nodes)
             for (; sorted[place - 1] < key; place--) sorted[place] = sorted[place - 1];
             sorted[place] = key;
         }
-    }
-
-    private readonly struct Rows(FragmentList fragments) : IFacetRows
-    {
-        public void Add(in FacetRows rows, uint covered) => fragments.Add(rows, covered);
     }
 }

@@ -40,9 +40,7 @@ internal sealed class SunRaster
     {
         var grid = ProjectedGrid.For(scene.Cell, direction, pixel);
         var raster = new SunRaster(grid.Vertical, nodes);
-        scratch.Clear(grid.PixelCount, mesh.Count);
-        var rows = new HighestRows(scratch);
-        FacetRaster.Draw(mesh, grid, 0.5f, 0.5f, ref rows);
+        scratch.Draw(mesh, grid);
 
         var groundPixels = new int[nodes.GroundStrips];
         var stripOfColumn = nodes.StripsOfColumns(grid.Width, 0.5f);
@@ -57,7 +55,7 @@ internal sealed class SunRaster
         }
 
         for (var facet = 0; facet < mesh.Count; facet++)
-            raster.PowerOfNode[(int)mesh.Faces[facet] + scratch.Sides[facet]] += scratch.VisibleOfFacet[facet] * grid.PixelPower;
+            raster.PowerOfNode[(int)mesh.Faces[facet] + scratch.SideOf(facet)] += scratch.VisibleOfFacet[facet] * grid.PixelPower;
         for (var strip = 0; strip < groundPixels.Length; strip++)
             raster.PowerOfNode[nodes.FirstGround + strip] = groundPixels[strip] * grid.PixelPower;
         // Pixels are added before the division: twelve shares would make a hair more than 1 of bare ground.
@@ -86,16 +84,15 @@ internal sealed class SunRaster
     }
 
     /// <summary>One worker's pixels.</summary>
-    public sealed class Scratch
+    public sealed class Scratch : IFacetTarget
     {
-        /// <summary>Height of the highest facet in each pixel [m].</summary>
-        public float[] Heights { get; private set; } = [];
+        private readonly FacetRaster _raster = new();
+        private float[] _heights = [];
+        private int[] _sides = [];
+        private LightMesh? _mesh;
 
-        /// <summary>That facet; −1 for the ground.</summary>
+        /// <summary>The highest facet in each pixel; −1 for the ground.</summary>
         public int[] Owners { get; private set; } = [];
-
-        /// <summary>The side of each facet that faces the sun: 0 upper, 1 lower.</summary>
-        public int[] Sides { get; private set; } = [];
 
         /// <summary>Pixels that each facet covers.</summary>
         public int[] PixelsOfFacet { get; private set; } = [];
@@ -103,50 +100,55 @@ internal sealed class SunRaster
         /// <summary>Those of them in which it is the highest.</summary>
         public int[] VisibleOfFacet { get; private set; } = [];
 
-        public void Clear(int pixels, int facets)
+        /// <summary>The side of a facet that faces the sun: 0 upper, 1 lower.</summary>
+        public int SideOf(int facet) => _sides[facet];
+
+        public void Draw(LightMesh mesh, in ProjectedGrid grid)
         {
+            _mesh = mesh;
+            var (pixels, facets) = (grid.PixelCount, mesh.Count);
+
             // Eight at a time are read past the end of the last row.
-            if (Heights.Length < pixels + LightMesh.Lanes) (Heights, Owners) = (new float[pixels + LightMesh.Lanes], new int[pixels + LightMesh.Lanes]);
-            if (Sides.Length < facets) (Sides, PixelsOfFacet, VisibleOfFacet) = (new int[facets], new int[facets], new int[facets]);
+            if (_heights.Length < pixels + LightMesh.Lanes) (_heights, Owners) = (new float[pixels + LightMesh.Lanes], new int[pixels + LightMesh.Lanes]);
+            if (_sides.Length < facets) (_sides, PixelsOfFacet, VisibleOfFacet) = (new int[facets], new int[facets], new int[facets]);
             PixelsOfFacet.AsSpan(0, facets).Clear();
             VisibleOfFacet.AsSpan(0, facets).Clear();
-            Heights.AsSpan(0, pixels).Fill(-float.Epsilon);
+            _heights.AsSpan(0, pixels).Fill(-float.Epsilon);
             Owners.AsSpan(0, pixels).Fill(-1);
+            _raster.Draw(mesh, grid, 0.5f, 0.5f, this);
         }
-    }
 
-    private readonly struct HighestRows(Scratch scratch) : IFacetRows
-    {
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-        public void Add(in FacetRows rows, uint covered)
+        public void Take(FacetRows rows)
         {
-            var drawn = 0;
-            scratch.Sides[rows.Place] = 1 - rows.UpperSeesLight;
-            var owner = Vector256.Create(rows.Place);
-            for (; covered != 0; covered &= covered - 1)
+            var mesh = _mesh!;
+            var places = rows.Places;
+            var slopes = rows.Slopes;
+            for (var row = 0; row < rows.Count; row++)
             {
-                var row = BitOperations.TrailingZeroCount(covered);
-                var (start, count) = (rows.Pixel[row], rows.Count[row]);
-                ref var height = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(scratch.Heights), start);
-                ref var owners = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(scratch.Owners), start);
-                var i = 0;
-                do
+                var (start, length, place) = (rows.Pixels[row], rows.Lengths[row], places[row]);
+                _sides[place] = 1 - rows.UpperSeesLight[place];
+                ref var height = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_heights), start);
+                ref var owners = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Owners), start);
+                var (slope, lowest, highest) = (slopes[place], Vector256.Create(mesh.Lowest[place]), Vector256.Create(mesh.Highest[place]));
+                var (first, step, owner) = (Vector256.Create(rows.Heights[row]), Vector256<float>.Indices, Vector256.Create(place));
+                var belowGround = mesh.Lowest[place] < 0;
+                var drawn = belowGround ? 0 : length;
+                for (var i = 0; i < length; i += LightMesh.Lanes)
                 {
-                    var z = rows.Heights(row, i);
-                    var own = Vector256.LessThan(Vector256<int>.Indices, Vector256.Create(count - i)).AsSingle();
+                    var z = Vector256.MinNative(Vector256.MaxNative(first + (step * slope), lowest), highest);
+                    var own = Vector256.LessThan(Vector256<int>.Indices, Vector256.Create(length - i)).AsSingle();
                     var old = Vector256.LoadUnsafe(ref height, (nuint)i);
                     var higher = Vector256.GreaterThan(z, old) & own;
                     Vector256.ConditionalSelect(higher, z, old).StoreUnsafe(ref height, (nuint)i);
                     Vector256.ConditionalSelect(higher.AsInt32(), owner, Vector256.LoadUnsafe(ref owners, (nuint)i)).StoreUnsafe(ref owners, (nuint)i);
-                    if (rows.Lowest < 0)
+                    if (belowGround)
                         drawn += BitOperations.PopCount((Vector256.GreaterThanOrEqual(z, Vector256<float>.Zero) & own).ExtractMostSignificantBits());
-                    i += LightMesh.Lanes;
+                    step += Vector256.Create((float)LightMesh.Lanes);
                 }
-                while (i < count);
-                if (rows.Lowest >= 0) drawn += count;
-            }
 
-            scratch.PixelsOfFacet[rows.Place] += drawn;
+                PixelsOfFacet[place] += drawn;
+            }
         }
     }
 }
