@@ -85,11 +85,13 @@ public class HedgeOpacityTests
             Assert.InRange(missing[level], 0, closed - least);
         }
 
-        // What passes the corners falls as 1 / density (see Corners); what passes the depth of a blade below the faces falls slower.
-        TestContext.Current.TestOutputHelper?.WriteLine($"{closed:F4}: {string.Join(' ', missing.Select(value => value.ToString("F5")))}");
-        Assert.InRange(missing[1] / missing[0], 0.15, 0.5);
-        Assert.InRange(missing[2] / missing[1], 0.15, 0.5);
-        Assert.InRange(missing[2], 0, 0.012);
+        // Opaque at last: what passes are corners, where the path shrinks to nothing, as 1 / density, and the outermost depth of a blade, which
+        // is thinner. Four times as dense a hedge misses a quarter to a half of what it did.
+        Assert.InRange(missing[1] / missing[0], 0.2, 0.5);
+        Assert.InRange(missing[2] / missing[1], 0.25, 0.5);
+
+        // Measured: 0.006 to 0.0104 of the direct light.
+        Assert.InRange(missing[2], 0, 0.011);
     }
 
     // Direct light of the growth notes: 0.75 to the air mass 1 / sin elevation, on the horizontal.

@@ -14,6 +14,7 @@ namespace CanopySim.Tests.Light;
 /// </summary>
 public class ViewFactorTests
 {
+    private const int Spread = 377;
     private const int Turns = 8;
     private const int Directions = 100;
     private const double Pixels = 20_000;
@@ -66,7 +67,6 @@ public class ViewFactorTests
     [MemberData(nameof(Rows))]
     public void Links_between_rectangles_make_up_their_view_factor(string geometry, double p1, double p2, double viewFactor)
     {
-        const int Spread = 377;
         var (lower, other, cell, copies) = Case(geometry, p1, p2);
         var pixel = Math.Sqrt(cell.GroundArea / Pixels);
         var strips = geometry == "infinite_parallel_strips";
@@ -104,16 +104,17 @@ public class ViewFactorTests
         var missed = strips ? width * pixel / Math.Sqrt(6) : Math.Sqrt(0.0724 * perimeter * Math.Pow(pixel, 3));
         var byPixels = Math.Sqrt(Spread) * missed / whole;
         Assert.Equal(shadow / whole, links / matrix.LinksOfNode[0], (4 * byPixels) + copies);
-        Assert.Equal(viewFactor, shadow / whole, 5.1e-7 + copies + DirectionError);
+        Assert.Equal(viewFactor, shadow / whole, 5.1e-7 + DirectionError);
 
         // A1 F12 = A2 F21, the other rectangle's sight being half of what the directions from both hemispheres bring.
         var area = other.First.Length() * other.Second.Length();
         var seen = matrix.LinksOfNode[2] + matrix.LinksOfNode[3];
-        Assert.Equal(viewFactor * length * width / area, links / (seen / 2), (((4 * byPixels) + copies + DirectionError) * length * width / area) + 0.01);
+        Assert.Equal(viewFactor * length * width / area, links / (seen / 2), ((4 * byPixels) + copies + (2 * DirectionError)) * length * width / area);
+        Assert.Equal(matrix.LinksOfNode[2], matrix.LinksOfNode[3]);
     }
 
-    // Over spread directions the shadow is continuous with kinks, and its sum is wrong by less than 1 / count: measured @@ / count.
-    private const double DirectionError = 1.0 / 377;
+    // Over spread directions the shadow is continuous with kinks, and its sum is wrong by less than 1 / count: measured 0.42 / count.
+    private const double DirectionError = 0.5 / Spread;
 
     // Area of the lower rectangle that the other one covers seen along a direction, copies too where they are apart.
     private static double Shadow(string geometry, Vector3 direction, double length, double width, double height, Cell cell)
