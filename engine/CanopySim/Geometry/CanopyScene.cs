@@ -9,7 +9,7 @@ namespace CanopySim.Geometry;
 /// <summary>How many triangles organs get.</summary>
 public enum SceneDetail
 {
-    /// <summary>Blades of six triangles, axes in long pieces, petioles and laterals as strips.</summary>
+    /// <summary>Blades of twelve triangles, axes in long pieces, petioles and laterals as strips.</summary>
     ForLight,
 
     /// <summary>Blades of fourteen triangles, every internode, petioles and laterals as tubes.</summary>

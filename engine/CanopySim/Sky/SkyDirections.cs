@@ -1,14 +1,16 @@
 namespace CanopySim.Sky;
 
 /// <summary>
-/// Directions to the sky, each standing for the same solid angle 2π/count of the upper hemisphere: rings of cells of equal area
-/// and nearly square, one direction in the middle of each cell. Every ring is turned against the last by the golden ratio, so
-/// that no azimuth is favored. A ring's direction has the mean of its cells' cos zenith, so the cosines add up to π exactly. The
-/// vectors have z up, x = sin zenith sin azimuth, y = sin zenith cos azimuth: azimuth is clockwise from y, whatever y is.
+/// Directions to the sky, each standing for the same solid angle 2π/count of the upper hemisphere: a Fibonacci spiral, cos zenith
+/// in even steps from the zenith down and each azimuth a golden angle on from the last (the spiral of Vogel 1979, from memory).
+/// No two share a height: in rings they did, and what a canopy catches, concave in the cosine, came out 0.5 % too high with 145.
+/// The cosines add up to π exactly. The vectors have z up, x = sin zenith sin azimuth, y = sin zenith cos azimuth: azimuth is
+/// clockwise from y, whatever y is.
 /// </summary>
 public sealed class SkyDirections
 {
-    private const double GoldenTurn = 0.618033988749894848;
+    // π (3 − √5), the smaller part of a turn divided by the golden ratio [rad].
+    private const double GoldenAngle = 2.399963229728653;
 
     private readonly double[] _zenith, _azimuth, _x, _y, _z;
 
@@ -31,21 +33,8 @@ public sealed class SkyDirections
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var directions = new SkyDirections(count);
 
-        // Square cells are √(2π/count) wide; a ring ends at the whole number of cells nearest to its share of the hemisphere.
-        var rings = Math.Max(1, (int)Math.Round(Math.PI / 2 / Math.Sqrt(2 * Math.PI / count)));
-        var index = 0;
-        for (var ring = 0; ring < rings; ring++)
-        {
-            var end = ring + 1 == rings
-                ? count
-                : (int)Math.Round(count * (1 - Math.Cos(Math.PI / 2 * (ring + 1) / rings)));
-            var cells = end - index;
-            var cosine = 1 - (index + end) / (2.0 * count);
-            var turn = ring * GoldenTurn % 1;
-            for (var cell = 0; cell < cells; cell++) directions.Set(index + cell, cosine, 2 * Math.PI * ((cell + turn) / cells));
-            index = end;
-        }
-
+        for (var index = 0; index < count; index++)
+            directions.Set(index, 1 - ((index + 0.5) / count), index * GoldenAngle % (2 * Math.PI));
         return directions;
     }
 

@@ -53,6 +53,23 @@ public class BladeMeshTests
         Assert.Equal(0.5, right, 1e-5);
     }
 
+    // Light counts on it: three facets of up to five corners to each half, and no corner of the outline left out.
+    [Fact]
+    public void Light_sees_the_outline_as_drawn_in_six_facets()
+    {
+        var triangles = new TriangleList();
+        triangles.Begin(SurfaceKind.Blade);
+        foreach (var triangle in Triangles(drawn: false)) triangles.Add(triangle[0], triangle[1], triangle[2]);
+        var facets = new CanopySim.Light.FacetList(triangles.Build(new Cell(4, 4)));
+        Assert.Equal(6, facets.Count);
+        var drawn = Triangles(drawn: true).SelectMany(corners => corners).Distinct().ToList();
+        var light = Triangles(drawn: false).SelectMany(corners => corners).Distinct().ToList();
+        Assert.All(light, corner => Assert.Contains(drawn, other => Vector3.Distance(corner, other) < 1e-5f));
+
+        // The point on the midrib where the drawn triangles meet is all that light's lack.
+        Assert.Equal(drawn.Count - 1, light.Count);
+    }
+
     private static IEnumerable<Vector3[]> Triangles(bool drawn) => (drawn ? BladeMesh.Drawn : BladeMesh.ForLight).Corners.Chunk(3);
 
     private static Vector3 Normal(Vector3[] triangle) => Vector3.Cross(triangle[1] - triangle[0], triangle[2] - triangle[0]);
