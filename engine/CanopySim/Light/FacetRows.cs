@@ -5,8 +5,9 @@ using System.Runtime.Intrinsics;
 namespace CanopySim.Light;
 
 /// <summary>
-/// Runs of pixels that facets cover, row by row as they are drawn, in flat lists: whoever takes them loops over hundreds at a
-/// time, not over the few of each facet. One worker's, emptied whenever full.
+/// Runs of pixels that facets cover, as they are drawn, in flat lists: whoever takes them loops over hundreds at a time, not over
+/// the few of each facet. Facets come by blocks of eight in the order of the mesh, within a block row after row. One worker's,
+/// emptied whenever full.
 /// </summary>
 internal sealed class FacetRows
 {
@@ -64,16 +65,16 @@ internal sealed class FacetRows
         upperSeesLight.StoreUnsafe(ref _upperSeesLight[first]);
     }
 
-    /// <summary>Adds the runs of a facet in up to eight rows; a bit for each that has pixels.</summary>
+    /// <summary>Adds a run of each of eight facets from a place on; a bit for each that has one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Add(int place, Vector256<int> pixels, Vector256<int> lengths, Vector256<float> heights, uint covered)
+    public void Add(int first, Vector256<int> pixels, Vector256<int> lengths, Vector256<float> heights, uint covered)
     {
         var lanes = Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(SetLanes), covered * Lanes);
         var at = (nuint)Count;
         Vector256.ShuffleNative(pixels, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_pixels), at);
         Vector256.ShuffleNative(lengths, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_lengths), at);
         Vector256.ShuffleNative(heights, lanes).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_heights), at);
-        Vector256.Create(place).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_places), at);
+        (lanes + Vector256.Create(first)).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(_places), at);
         Count += System.Numerics.BitOperations.PopCount(covered);
     }
 
@@ -95,13 +96,4 @@ internal sealed class FacetRows
 internal interface IFacetTarget
 {
     void Take(FacetRows rows);
-}
-
-[InlineArray(8)]
-internal struct EightReal
-{
-    private float _first;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Set(Vector256<float> values) => values.StoreUnsafe(ref _first);
 }

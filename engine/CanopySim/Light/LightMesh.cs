@@ -5,13 +5,17 @@ namespace CanopySim.Light;
 
 /// <summary>
 /// The scene's facets laid out for projection: heights above the slope, numbers in blocks of eight facets so that one vector
-/// holds the same number of each, highest facet first. Height falls monotonically along every line of light, so this one order
-/// leaves the fragments of a pixel nearly sorted whatever the direction.
+/// holds the same number of each, high facets first. Height falls monotonically along every line of light, so this one order
+/// leaves the fragments of a pixel nearly sorted whatever the direction. Among neighbors in height those alike in corners and
+/// area make a block: it is drawn until its tallest is done.
 /// </summary>
 internal sealed class LightMesh
 {
     /// <summary>Facets to a block.</summary>
     public const int Lanes = 8;
+
+    // Facets among which blocks are made.
+    private const int Neighbors = 16 * Lanes;
 
     /// <summary>Numbers of a facet: x, y, height of its corners, the normal, the highest height.</summary>
     public const int Values = HighestAt + 1;
@@ -36,9 +40,15 @@ internal sealed class LightMesh
 
         // Ties by index, or the order would hang on the sort.
         Array.Sort(keys);
+        for (var first = 0; first < Count; first += Neighbors)
+        {
+            keys.AsSpan(first, Math.Min(Neighbors, Count - first)).Sort((a, b) =>
+                (facets.Corners(a.Facet).Length, areas[a.Facet], a.Facet).CompareTo((facets.Corners(b.Facet).Length, areas[b.Facet], b.Facet)));
+        }
 
         // Facets that fill the last block have all corners in one point and cover nothing.
         Numbers = new float[Values * Lanes * ((Count + Lanes - 1) / Lanes)];
+        EdgesOfBlock = new int[(Count + Lanes - 1) / Lanes];
         Faces = new uint[Count];
         Areas = new double[Count];
         (Lowest, Highest) = (new float[Count], new float[Count]);
@@ -47,6 +57,7 @@ internal sealed class LightMesh
             var facet = keys[place].Facet;
             for (var value = 0; value < Values; value++)
                 Numbers[(((Values * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = values[(Values * facet) + value];
+            EdgesOfBlock[place / Lanes] = Math.Max(EdgesOfBlock[place / Lanes], facets.Corners(facet).Length);
             (Faces[place], Areas[place]) = ((uint)(2 * facets.Surfaces[facet]), areas[facet]);
             (Lowest[place], Highest[place]) = (lowest[facet], -keys[place].Top);
         }
@@ -56,6 +67,9 @@ internal sealed class LightMesh
 
     /// <summary>Number n of the facet t of a block: at 8 (block × <see cref="Values"/> + n) + t [m; the normal m²].</summary>
     public float[] Numbers { get; }
+
+    /// <summary>Most edges of a facet of each block.</summary>
+    public int[] EdgesOfBlock { get; }
 
     /// <summary>Upper or outer face of each facet's surface: 2 × surface; the face behind it is one more.</summary>
     public uint[] Faces { get; }

@@ -7,7 +7,7 @@ using CanopySim.Geometry;
 namespace CanopySim.Light;
 
 /// <summary>
-/// What the sun sees of the scene: each pixel keeps its highest facet, of two at the same height the one drawn first. One
+/// What the sun sees of the scene: each pixel keeps its highest facet, of two at the same height the first of the mesh. One
 /// thread draws a sun, in the order of the mesh.
 /// </summary>
 internal sealed class SunRaster
@@ -131,17 +131,19 @@ internal sealed class SunRaster
                 ref var height = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_heights), start);
                 ref var owners = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Owners), start);
                 var (slope, lowest, highest) = (slopes[place], Vector256.Create(mesh.Lowest[place]), Vector256.Create(mesh.Highest[place]));
-                var (first, step, owner) = (Vector256.Create(rows.Heights[row]), Vector256<float>.Indices, Vector256.Create(place));
+                var (firstHeight, step, owner) = (Vector256.Create(rows.Heights[row]), Vector256<float>.Indices, Vector256.Create(place));
                 var belowGround = mesh.Lowest[place] < 0;
                 var drawn = belowGround ? 0 : length;
                 for (var i = 0; i < length; i += LightMesh.Lanes)
                 {
-                    var z = Vector256.MinNative(Vector256.MaxNative(first + (step * slope), lowest), highest);
+                    var z = Vector256.MinNative(Vector256.MaxNative(firstHeight + (step * slope), lowest), highest);
                     var own = Vector256.LessThan(Vector256<int>.Indices, Vector256.Create(length - i)).AsSingle();
                     var old = Vector256.LoadUnsafe(ref height, (nuint)i);
-                    var higher = Vector256.GreaterThan(z, old) & own;
+                    var before = Vector256.LoadUnsafe(ref owners, (nuint)i);
+                    var first = Vector256.Equals(z, old).AsInt32() & Vector256.LessThan(owner, before);
+                    var higher = (Vector256.GreaterThan(z, old) | first.AsSingle()) & own;
                     Vector256.ConditionalSelect(higher, z, old).StoreUnsafe(ref height, (nuint)i);
-                    Vector256.ConditionalSelect(higher.AsInt32(), owner, Vector256.LoadUnsafe(ref owners, (nuint)i)).StoreUnsafe(ref owners, (nuint)i);
+                    Vector256.ConditionalSelect(higher.AsInt32(), owner, before).StoreUnsafe(ref owners, (nuint)i);
                     if (belowGround)
                         drawn += BitOperations.PopCount((Vector256.GreaterThanOrEqual(z, Vector256<float>.Zero) & own).ExtractMostSignificantBits());
                     step += Vector256.Create((float)LightMesh.Lanes);
