@@ -20,6 +20,7 @@ public class FacetListTests
         Convex,
         Star,
         Bent,
+        NearlyFlat,
         TurnedOver,
         TwoSurfaces,
         SplitSide,
@@ -27,12 +28,12 @@ public class FacetListTests
 
     /// <summary>
     /// Where a rounded edge is extended beyond its end it may lie a few millionths of a pixel off, so that one pixel in a million
-    /// may change; facets of corners that lie 10 µm off their plane may lose as much at their rim.
+    /// may change; facets whose corners lie 10 µm off their plane may lose as much at their rim, a four-hundredth of a pixel.
     /// </summary>
     [Fact]
     public void Facets_cover_the_pixels_of_their_triangles()
     {
-        var (covered, different) = (0L, 0L);
+        var (covered, different, rims) = (0L, 0L, 0L);
         for (var number = 0; number < Fans; number++)
         {
             var (joined, single) = (Scene(number, apart: false), Scene(number, apart: true));
@@ -43,14 +44,17 @@ public class FacetListTests
                 for (var at = 0; at < one.Length; at++)
                 {
                     covered += one[at] ? 1 : 0;
-                    different += one[at] == many[at] ? 0 : 1;
+                    if (one[at] == many[at]) continue;
+                    if (KindOf(number) == Fan.NearlyFlat) rims++;
+                    else different++;
                 }
             }
         }
 
         Assert.InRange(covered, 1_000_000, long.MaxValue);
         Assert.InRange(different, 0, covered / 1_000_000);
-        TestContext.Current.SendDiagnosticMessage($"pixels covered {covered}, different {different}");
+        Assert.InRange(rims, 0, covered / 100_000);
+        TestContext.Current.SendDiagnosticMessage($"pixels covered {covered}, different {different}, of nearly flat ones {rims}");
     }
 
     [Fact]
@@ -64,7 +68,7 @@ public class FacetListTests
             for (var side = 0; side < 2; side++)
             {
                 var (ofFacets, ofTriangles) = (Sum(one, joined, side), Sum(many, single, side));
-                Assert.InRange(ofFacets - ofTriangles, -1, 1);
+                Assert.True(Math.Abs(ofFacets - ofTriangles) <= 1, $"fan {number} ({KindOf(number)}), side {side}: {ofFacets} pixels, {ofTriangles} by triangles");
             }
         }
 
@@ -99,14 +103,17 @@ public class FacetListTests
                 }
             }
 
-            var expected = scene.SurfaceAreas();
+            var expected = new double[scene.SurfaceCount];
+            for (var triangle = 0; triangle < scene.TriangleCount; triangle++) expected[scene.SurfaceOfTriangle[triangle]] += Area(scene.Corners.AsSpan(3 * triangle, 3));
             var mesh = new LightMesh(scene);
             var ofMesh = new double[scene.SurfaceCount];
             for (var place = 0; place < mesh.Count; place++) ofMesh[mesh.Faces[place] / 2] += mesh.Areas[place];
             for (var surface = 0; surface < areas.Length; surface++)
             {
-                Assert.Equal(expected[surface], areas[surface], (1e-5 * expected[surface]) + 1e-9);
-                Assert.Equal(expected[surface], ofMesh[surface], (1e-5 * expected[surface]) + 1e-9);
+                Assert.Equal(expected[surface], areas[surface], (1e-5 * expected[surface]) + 1e-10);
+
+                // The mesh works in single precision: 2⁻²⁴ of the square of edges of 0.3 m.
+                Assert.Equal(expected[surface], ofMesh[surface], (1e-5 * expected[surface]) + 1e-8);
             }
         }
 
@@ -136,11 +143,19 @@ public class FacetListTests
         }
     }
 
+    private static Fan KindOf(int number) => (Fan)(number % 7);
+
+    private static double Area(ReadOnlySpan<Vector3> corners)
+    {
+        var normal = Point3.Cross(Point3.From(corners[1]) - Point3.From(corners[0]), Point3.From(corners[2]) - Point3.From(corners[0]));
+        return 0.5 * Math.Sqrt(Point3.Dot(normal, normal));
+    }
+
     // A fan about its first corner, somewhere in the cell.
     private static Scene Scene(int number, bool apart)
     {
         double Value(string purpose, int index = 0) => SeededValue.Uniform(51, purpose, number, index);
-        var kind = (Fan)(number % 6);
+        var kind = KindOf(number);
         var corners = 3 + (int)(7 * Value("corners"));
         var (along, aside) = RandomScenes.Frame(Value("height"), Value("azimuth"), Value("turn"));
         var up = Vector3.Cross(along, aside);
@@ -148,9 +163,9 @@ public class FacetListTests
         var rim = new Vector3[corners];
         for (var i = 0; i < corners; i++)
         {
-            var (sine, cosine) = Math.SinCos(2 * Math.PI * (i + (0.8 * Value("angle", i))) / corners);
+            var (sine, cosine) = Math.SinCos(2 * Math.PI * (i + (0.4 * Value("angle", i))) / corners);
             var radius = 0.15 * (kind == Fan.Star ? 0.3 + (0.7 * Value("radius", i)) : 1);
-            var bend = kind == Fan.Bent ? 0.05 * Value("bend", i) : 0;
+            var bend = kind switch { Fan.Bent => 0.05, Fan.NearlyFlat => 8e-6, _ => 0 } * Value("bend", i);
             rim[i] = center + ((float)(radius * cosine) * along) + ((float)(radius * sine) * aside) + ((float)bend * up);
         }
 
@@ -191,7 +206,7 @@ public class FacetListTests
     {
         var scratch = new SunRaster.Scratch();
         var nodes = new LightNodes(scene, 12, 1);
-        SunRaster.Draw(scene, new LightMesh(scene), nodes, sun, 0.002, scratch);
-        return [.. scratch.Owners.AsSpan(0, ProjectedGrid.For(scene.Cell, sun, 0.002).PixelCount).ToArray().Select(owner => owner >= 0)];
+        SunRaster.Draw(scene, new LightMesh(scene), nodes, sun, 0.004, scratch);
+        return Array.ConvertAll(scratch.Owners[..ProjectedGrid.For(scene.Cell, sun, 0.004).PixelCount], owner => owner >= 0);
     }
 }

@@ -5,7 +5,7 @@ namespace CanopySim.Tests.Light;
 /// <summary>A geometry's links as a table: how often a node, that is a face or a strip of ground, receives from another or from the sky.</summary>
 internal static class LinkCounts
 {
-    /// <summary>Stands for the sky of a direction as a sender.</summary>
+    /// <summary>Stands for the sky of a direction as a sender; of that number, the direction.</summary>
     public static int Sky(int direction) => -1 - direction;
 
     /// <summary>By receiver and sender; the insides of closed bodies send nothing.</summary>

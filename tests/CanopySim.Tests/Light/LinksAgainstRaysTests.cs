@@ -17,11 +17,11 @@ public class LinksAgainstRaysTests
     [Fact]
     public void Links_converge_to_form_factors()
     {
-        const int Rays = 3_000;
+        const int Rays = 2_000;
         var samplings = new[] { (Directions: 40, Pixel: 0.03), (Directions: 160, Pixel: 0.015), (Directions: 1280, Pixel: 0.006) };
         var squares = new double[samplings.Length];
-        var (noise, pairs) = (0.0, 0);
-        for (var number = 2; number < 14; number++)
+        var (noise, pairs, worst) = (0.0, 0, (Off: 0.0, What: ""));
+        for (var number = 2; number < 10; number++)
         {
             var scene = OddScenes.Of(number, coplanar: false, throughGround: false);
             var links = samplings.Select(sampling =>
@@ -37,18 +37,20 @@ public class LinksAgainstRaysTests
                 {
                     var expected = byRays.GetValueOrDefault(partner);
                     (noise, pairs) = (noise + (expected * (1 - expected) / Rays), pairs + 1);
+                    var off = Math.Abs(byLinks[^1].GetValueOrDefault(partner) - expected);
+                    if (off > worst.Off) worst = (off, $"scene {number}, face {face} ({areas[face / 2]} m², {scene.Kinds[face / 2]}), partner {partner}: rays {expected}, links {byLinks[^1].GetValueOrDefault(partner)}");
                     for (var i = 0; i < squares.Length; i++) squares[i] += Math.Pow(byLinks[i].GetValueOrDefault(partner) - expected, 2);
                 }
             }
         }
 
         var errors = squares.Select(square => Math.Sqrt(Math.Max(0, square - noise) / pairs)).ToArray();
-        TestContext.Current.SendDiagnosticMessage($"pairs {pairs}, errors {string.Join(", ", errors)}, rays {Math.Sqrt(noise / pairs)}");
+        TestContext.Current.SendDiagnosticMessage($"pairs {pairs}, errors {string.Join(", ", errors)}, rays {Math.Sqrt(noise / pairs)}, last square {squares[^1] / noise} of theirs, worst {worst.What}");
         Assert.InRange(pairs, 300, int.MaxValue);
         Assert.True(errors[1] < 0.7 * errors[0] && errors[2] < 0.7 * errors[1], string.Join(", ", errors));
 
-        // The sum of squares of rays alone scatters by √(2 / pairs) of itself.
-        Assert.InRange(squares[^1], 0, noise * (1.5 + (4 * Math.Sqrt(2.0 / pairs))));
+        // The sum of squares of rays alone scatters by √(2 / pairs) of itself; a tenth is left to the links.
+        Assert.InRange(squares[^1], 0, noise * (1.1 + (4 * Math.Sqrt(2.0 / pairs))));
     }
 
     /// <summary>What holds to the last line: each pixel brings one link from its sky and one to the ground, and each pair links both ways.</summary>
@@ -64,24 +66,28 @@ public class LinksAgainstRaysTests
             var pixels = new long[directions.Length];
             foreach (var direction in LinkDirection.All(scene.Cell, directions, 0.02))
                 pixels[direction.Index] = ProjectedGrid.For(scene.Cell, direction.Upwards, 0.02).PixelCount;
-            for (var direction = 0; direction < directions.Length; direction++)
-                Assert.Equal(pixels[direction], links.Where(link => link.Key.Sender == LinkCounts.Sky(direction)).Sum(link => link.Value));
-            Assert.Equal(pixels.Sum(), Enumerable.Range(nodes.FirstGround, nodes.GroundStrips).Sum(node => (long)geometry.Matrix.LinksOfNode[node]));
+            var (received, sent, intoBodies) = (new long[nodes.Count], new long[directions.Length], new long[nodes.Count]);
             foreach (var ((receiver, sender), count) in links)
-                if (sender >= 0 && !nodes.IsInside(receiver)) Assert.Equal(count, links[(sender, receiver)]);
+            {
+                received[receiver] += count;
+                if (sender < 0) sent[LinkCounts.Sky(sender)] += count;
+                else if (nodes.IsInside(receiver)) intoBodies[sender] += count;
+                else Assert.Equal(count, links[(sender, receiver)]);
+            }
+
+            Assert.Equal(pixels, sent);
+            Assert.Equal(pixels.Sum(), Enumerable.Range(nodes.FirstGround, nodes.GroundStrips).Sum(node => (long)geometry.Matrix.LinksOfNode[node]));
             for (var node = 0; node < nodes.Count; node++)
             {
                 // What an outer face sends into a body comes back from nobody, but counts as the face's own.
-                var known = links.Where(link => link.Key.Receiver == node).Sum(link => link.Value)
-                    + links.Where(link => link.Key.Sender == node && nodes.IsInside(link.Key.Receiver)).Sum(link => link.Value);
-                if (!nodes.IsInside(node)) Assert.Equal((long)geometry.Matrix.LinksOfNode[node], known);
+                if (!nodes.IsInside(node)) Assert.Equal((long)geometry.Matrix.LinksOfNode[node], received[node] + intoBodies[node]);
             }
         }
     }
 
     /// <summary>
     /// A face's lines times the power of one make its area, as the cosine over a hemisphere integrates to π: the sampling of 400
-    /// directions leaves a few percent, more on the few pixels of small surfaces.
+    /// directions leaves 0.3 %, and a pixel at the rim is there or not, with a variance of 1/4; on small surfaces all pixels are at the rim.
     /// </summary>
     [Fact]
     public void Links_of_a_face_make_its_area()
@@ -99,7 +105,7 @@ public class LinksAgainstRaysTests
                 var found = geometry.Matrix.LinksOfNode[face] * geometry.Sky.LinkPower;
 
                 // Two sides share their lines: a closed body's as well, the far side of each line being its inside.
-                var error = area * Math.Sqrt(1e-4 + (1 / geometry.Matrix.LinksOfNode[face]));
+                var error = area * Math.Sqrt(Math.Pow(0.003, 2) + (0.25 / geometry.Matrix.LinksOfNode[face]));
                 Assert.True(Math.Abs(found - area) < 4 * error, $"scene {number}, face {face}: {found} of {area} m²");
                 (chi, faces) = (chi + Math.Pow((found - area) / error, 2), faces + 1);
             }
@@ -135,6 +141,14 @@ public class LinksAgainstRaysTests
         {
             var partner = matrix.Senders[at] >= nodes.FirstGround ? -2 : matrix.Senders[at];
             shares[partner] = shares.GetValueOrDefault(partner) + (matrix.Counts[at] / matrix.LinksOfNode[face]);
+        }
+
+        // The insides of bodies are not among the senders, but receive from what sticks in them.
+        for (var inside = 1; inside < nodes.FirstGround; inside += 2)
+        {
+            if (!nodes.IsInside(inside)) continue;
+            for (var at = matrix.Starts[inside]; at < matrix.Starts[inside + 1]; at++)
+                if (matrix.Senders[at] == face) shares[inside] = matrix.Counts[at] / matrix.LinksOfNode[face];
         }
 
         if (matrix.SkyLinksOfNode[face] > 0) shares[-1] = matrix.SkyLinksOfNode[face] / matrix.LinksOfNode[face];

@@ -21,12 +21,12 @@ internal static class OddScenes
     {
         var sloping = Value(number, "sloping") < 0.35 ? 0.8 : 0;
         var cell = new Cell(
-            0.4 + (0.6 * Value(number, "across")),
-            0.4 + (0.6 * Value(number, "along")),
+            0.3 + (0.5 * Value(number, "across")),
+            0.3 + (0.5 * Value(number, "along")),
             sloping * (Value(number, "rise across") - 0.5),
             sloping * (Value(number, "rise along") - 0.5));
         var scenes = new RandomScenes(cell);
-        var leaves = number switch { 0 => 0, 1 => 1, _ => 1 + (int)(10 * Value(number, "leaves")) };
+        var leaves = number switch { 0 => 0, 1 => 1, _ => 1 + (int)(20 * Value(number, "leaves")) };
         for (var leaf = 0; leaf < leaves; leaf++)
         {
             var frame = new Frame(number, leaf, "leaf");

@@ -47,6 +47,7 @@ public class OddScenesAgainstRaysTests
             (pixels, doubtful) = (pixels + grid.PixelCount, doubtful + faces.InDoubt);
         }
 
+        TestContext.Current.SendDiagnosticMessage($"pixels {pixels}, doubtful {doubtful}");
         Assert.InRange(doubtful, 0, 0.05 * pixels);
     }
 

@@ -13,7 +13,7 @@ namespace CanopySim.Tests.Light;
 /// <remarks>
 /// Across the copies the columns are shifted by whole numbers, exactly, since corners are multiples of 2⁻¹² m and the light comes
 /// along the row; only where a slanting edge is rounded does its place matter: by 2⁻¹⁴ of a pixel at column 1,000, at both ends of
-/// a row of pixels. So one row in 8,000 may gain or lose a pixel.
+/// a row of pixels. So one row in 8,000, of some three pixels, may gain or lose one; one pixel in 5,000 is allowed.
 /// </remarks>
 public class WideCellTests
 {
@@ -46,9 +46,9 @@ public class WideCellTests
         }
 
         TestContext.Current.SendDiagnosticMessage($"pixels {seen}, different {different}");
-        Assert.InRange(seen, 200_000 * vertical, long.MaxValue);
-        Assert.InRange(different, 0, seen / 2_000);
-        Assert.InRange(four.Pixels[^1] - (Copies * one.Pixels[^1]), -seen / 2_000, seen / 2_000);
+        Assert.InRange(seen, 100_000, long.MaxValue);
+        Assert.InRange(different, 0, seen / 5_000);
+        Assert.InRange(four.Pixels[^1] - (Copies * one.Pixels[^1]), -seen / 5_000, seen / 5_000);
         Assert.Equal(Copies * one.SunlitShares.Sum(), four.SunlitShares.Sum(), 1e-3 * four.SunlitShares.Sum());
     }
 
@@ -67,8 +67,9 @@ public class WideCellTests
         }
 
         TestContext.Current.SendDiagnosticMessage($"links {links}, different {different}");
-        Assert.InRange(links, 3_000_000, long.MaxValue);
-        Assert.InRange(different, 0, links / 500);
+        Assert.InRange(links, 1_500_000, long.MaxValue);
+        // A pixel that changes takes two lines of light apart, each of two ends.
+        Assert.InRange(different, 0, links / 5_000);
 
         // Copies of one cell at a time, so that a key that wraps from one to another is seen.
         static Dictionary<(int, int), long> Pairs(LightGeometry geometry)
