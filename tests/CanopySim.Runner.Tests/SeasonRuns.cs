@@ -15,8 +15,8 @@ public sealed class SeasonRuns : IDisposable
 
     public SeasonRuns()
     {
-        Run("one", "--threads", "1", "--until", LastDay, "--leaves-on", LeavesOn, "--record");
-        Run("two", "--threads", "2", "--until", LastDay, "--leaves-on", LeavesOn, "--record");
+        Run("one", "--threads", "1", "--until", LastDay, "--leaves-on", LeavesOn);
+        Run("two", "--threads", "2", "--until", LastDay, "--leaves-on", LeavesOn);
         Run("seed", "--threads", "2", "--until", LastDayOfOtherSeed, "--seed", "2");
     }
 
