@@ -52,11 +52,12 @@ public class OddScenesAgainstRaysTests
     }
 
     /// <summary>
-    /// The raster's error on one surface, with p its sunlit share: each of n pixels on it falls on the sunlit or the shaded side
-    /// of a shadow's edge, at worst as if thrown at random: √(p (1 − p) / n), where an edge of L pixels in a regular grid would give
-    /// about 0.27 √L / n (Kendall 1948, from memory). Rays add √(p (1 − p) / N). Of both 4 standard errors, and Bernstein's term for
-    /// shares near 0 and 1. Triangles of fewer than 16 pixels may take the share of the rest of their surface: their share of the
-    /// area is added whole.
+    /// The raster's error on one surface, with p its sunlit share: each of n pixels on a triangle falls on the sunlit or the shaded
+    /// side of a shadow's edge, at worst as if thrown at random, √(p (1 − p) / n), where an edge of L pixels in a regular grid would give
+    /// about 0.27 √L / n (Kendall 1948, from memory). Triangles count by their area a, so one that the sun sees nearly edge on
+    /// counts much and has few pixels: the surface as a whole is as good as 1 / Σ (a² / n) pixels. Rays add √(p (1 − p) / N). Of both
+    /// 4 standard errors, and Bernstein's term for shares near 0 and 1. Triangles of fewer than 16 pixels may take the share of the
+    /// rest of their surface: their share of the area is added whole.
     /// </summary>
     [Fact]
     public void Each_surface_has_the_sunlit_area_that_rays_give_it()
@@ -104,20 +105,22 @@ public class OddScenesAgainstRaysTests
 
     private static double PixelFor(in Cell cell, Vector3 sun, int pixels) => Math.Sqrt(cell.GroundArea * OddScenes.Rise(sun, cell) / pixels);
 
-    // Pixels that a surface's triangles cover, hidden or not, and the area of those with fewer than 16.
+    // How many pixels a surface's share of sun is as good as, and the area of triangles with fewer than 16.
     private static (double Pixels, double ThinArea) Projected(Scene scene, int surface, Point3 direction, double pixelArea)
     {
-        var (pixels, thin) = (0.0, 0.0);
+        var (variance, thin, all) = (0.0, 0.0, 0.0);
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
         {
             if (scene.SurfaceOfTriangle[triangle] != surface) continue;
             var (a, b, c) = (scene.Corners[3 * triangle], scene.Corners[(3 * triangle) + 1], scene.Corners[(3 * triangle) + 2]);
-            var own = 0.5 * Math.Abs(Point3.Dot(Point3.Cross(Point3.From(b) - Point3.From(a), Point3.From(c) - Point3.From(a)), direction)) / pixelArea;
-            pixels += own;
-            if (own < 16) thin += scene.TriangleArea(triangle);
+            var pixels = 0.5 * Math.Abs(Point3.Dot(Point3.Cross(Point3.From(b) - Point3.From(a), Point3.From(c) - Point3.From(a)), direction)) / pixelArea;
+            var area = scene.TriangleArea(triangle);
+            all += area;
+            if (pixels < 16) thin += area;
+            else variance += area * area / pixels;
         }
 
-        return (Math.Max(1, pixels), thin);
+        return (variance > 0 ? all * all / variance : 1, thin);
     }
 
     // Faces that rays down the sun's direction meet: 2 surface + side, and the ground last.
