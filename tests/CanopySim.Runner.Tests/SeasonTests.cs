@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Xunit;
 
 namespace CanopySim.Runner.Tests;
@@ -37,6 +38,30 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
     {
         Assert.Equal(Bytes(runs.OneThread, name), Bytes(runs.TwoThreads, name));
         Assert.NotEqual(Bytes(runs.OneThread, name), Bytes(runs.OtherSeed, name));
+    }
+
+    /// <summary>Every file, charts and report too; the summary but for the seconds that it took.</summary>
+    [Fact]
+    public void Results_are_the_same_for_one_thread_and_two()
+    {
+        var names = Names(runs.OneThread);
+        Assert.Equal(names, Names(runs.TwoThreads));
+        Assert.Contains("summary.json", names);
+        foreach (var name in names)
+        {
+            if (name == "summary.json") Assert.Equal(WithoutSeconds(runs.OneThread), WithoutSeconds(runs.TwoThreads));
+            else Assert.True(Bytes(runs.OneThread, name).AsSpan().SequenceEqual(Bytes(runs.TwoThreads, name)), $"{name} differs");
+        }
+
+        static string[] Names(string folder) =>
+            [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(folder, file)).Order(StringComparer.Ordinal)];
+
+        static string WithoutSeconds(string folder)
+        {
+            var summary = JsonNode.Parse(File.ReadAllText(Path.Combine(folder, "summary.json")))!.AsObject();
+            Assert.True(summary.Remove("seconds"));
+            return summary.ToJsonString();
+        }
     }
 
     [Fact]
