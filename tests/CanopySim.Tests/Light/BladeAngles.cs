@@ -25,6 +25,12 @@ internal sealed class BladeAngles
 
     public static BladeAngles Plagiophile { get; } = new(t => 1 - Math.Cos(4 * t));
 
+    public static BladeAngles Extremophile { get; } = new(t => 1 + Math.Cos(4 * t));
+
+    public static BladeAngles Uniform { get; } = new(_ => 1);
+
+    public static BladeAngles Vertical { get; } = new(t => t > Math.PI / 2 * (1 - (1.0 / Steps)) ? 1 : 0);
+
     public static BladeAngles Horizontal { get; } = new(t => t < Math.PI / 2 / Steps ? 1 : 0);
 
     /// <summary>Normals spread as those of a spheroid whose horizontal axis is x times its vertical one.</summary>

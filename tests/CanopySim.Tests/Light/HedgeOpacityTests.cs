@@ -25,12 +25,13 @@ public class HedgeOpacityTests
     private const double Pixel = 0.004;
     private const float Left = 1.05f;
 
-    // Leaf area per volume [m⁻¹]. The last leaves exp(−0.5 · 128 · 0.4) = 1e-11 straight through its width: what still passes, passes its corners.
-    private static readonly double[] _densities = [8, 32, 128];
+    // Leaf area per volume [m⁻¹]. The last leaves exp(−0.5 · 128 · 0.4) = 1e-11 straight through its width: what still passes,
+    // passes its corners.
+    private static readonly double[] Densities = [8, 32, 128];
 
     private static readonly Lazy<(LightGeometry[] Hedges, LightGeometry Box)> Scenes = new(() =>
     (
-        Array.ConvertAll(_densities, density => LightGeometry.Build(Hedge(density), [Vector3.UnitZ], LightCases.Quality(0.05, Pixel), 2)),
+        Array.ConvertAll(Densities, density => LightGeometry.Build(Hedge(density), [Vector3.UnitZ], LightCases.Quality(0.05, Pixel), 2)),
         LightGeometry.Build(Box(), [Vector3.UnitZ], LightCases.Quality(0.05, Pixel), 2)));
 
     private readonly record struct Moment(Vector3 Sun, double Weight)
@@ -64,8 +65,8 @@ public class HedgeOpacityTests
         var box = Taken(Scenes.Value.Box, moments);
         for (var hour = 0; hour < moments.Length; hour++) Assert.Equal(moments[hour].ClosedForm, box[hour], 1e-6 + moments[hour].PixelError);
 
-        var (before, missing) = (new double[moments.Length], new double[_densities.Length]);
-        for (var level = 0; level < _densities.Length; level++)
+        var (before, missing) = (new double[moments.Length], new double[Densities.Length]);
+        for (var level = 0; level < Densities.Length; level++)
         {
             var taken = Taken(Scenes.Value.Hedges[level], moments);
             var least = 0.0;
@@ -73,10 +74,10 @@ public class HedgeOpacityTests
             {
                 // Blades all lie within the box, and those of one density are among those of the next: never more than it, never less.
                 Assert.InRange(taken[hour], before[hour], moments[hour].ClosedForm + 1e-6 + moments[hour].PixelError);
-                var (bound, chance) = Least(_densities[level], moments[hour]);
+                var (bound, chance) = Least(Densities[level], moments[hour]);
                 Assert.True(
                     taken[hour] > bound - chance - moments[hour].PixelError,
-                    $"density {_densities[level]}, sun {moments[hour].Sun}: {taken[hour]}, at least {bound} ± {chance}, opaque {moments[hour].ClosedForm}");
+                    $"density {Densities[level]}, sun {moments[hour].Sun}: {taken[hour]}, at least {bound} ± {chance}");
                 least += moments[hour].Weight * bound / all;
             }
 
@@ -108,7 +109,8 @@ public class HedgeOpacityTests
     }
 
     private static double[] Taken(LightGeometry geometry, Moment[] moments) =>
-        [.. geometry.Solve([.. moments.Select(moment => LightCases.Sun(moment.Sun))], LightCases.Black, 2).GroundSunlitFraction.Select(lit => 1 - lit)];
+        [.. geometry.Solve([.. moments.Select(moment => LightCases.Sun(moment.Sun))], LightCases.Black, 2).GroundSunlitFraction
+            .Select(lit => 1 - lit)];
 
     /// <summary>
     /// A share that the hedge takes at least, on average over throws, and four standard errors. Blades that lie wholly in the box have their

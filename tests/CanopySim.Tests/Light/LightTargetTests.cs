@@ -13,7 +13,7 @@ public class LightTargetTests
 {
     // The first-season block, a piece of row of 0.6 m on 20 July: 507 leaves, leaf area index 1.7. Closer sampling than this changes the canopy by
     // 0.003 % and a leaf by 0.5 % (root mean square), which the errors below contain.
-    private static readonly LightQuality _close = new() { SkyDirectionCount = 1200, SkyPixel = 0.006, SunPixel = 0.002, SolverTolerance = 1e-6 };
+    private static readonly LightQuality Close = new() { SkyDirectionCount = 1200, SkyPixel = 0.006, SunPixel = 0.002, SolverTolerance = 1e-6 };
 
     private static readonly Lazy<Case> Grown = new(() => new Case());
 
@@ -30,7 +30,8 @@ public class LightTargetTests
         for (var day = 0; day < VineyardDays.Days; day++)
         {
             var (bias, error) = Case.Compare(found[day], grown.Exact[day]);
-            TestContext.Current.TestOutputHelper?.WriteLine($"{level}, day {day}: bias {100 * bias:F3} %, leaves {100 * error:F2} %, closure {widest:E1}");
+            TestContext.Current.TestOutputHelper?.WriteLine(
+                $"{level}, day {day}: bias {100 * bias:F3} %, leaves {100 * error:F2} %, closure {widest:E1}");
             Assert.InRange(error, 1e-4, leafError);
             Assert.InRange(bias, -canopyBias, canopyBias);
         }
@@ -41,7 +42,7 @@ public class LightTargetTests
     public void Triangles_for_light_stand_for_those_that_are_drawn()
     {
         var grown = Grown.Value;
-        var (found, _) = grown.Absorbed(grown.ForLight, _close);
+        var (found, _) = grown.Absorbed(grown.ForLight, Close);
         for (var day = 0; day < VineyardDays.Days; day++)
         {
             var (bias, error) = Case.Compare(found[day], grown.Exact[day]);
@@ -64,7 +65,7 @@ public class LightTargetTests
             var scenes = new CanopyScene(scenario);
             (_leaves, Drawn) = (canopy.LeavesSoFar, scenes.Place(canopy, SceneDetail.Drawn).Scene);
             ForLight = scenes.Place(canopy, SceneDetail.ForLight).Scene;
-            (Exact, _) = Absorbed(Drawn, _close);
+            (Exact, _) = Absorbed(Drawn, Close);
         }
 
         public Scene Drawn { get; }

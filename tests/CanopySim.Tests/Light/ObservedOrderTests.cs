@@ -13,7 +13,7 @@ public class ObservedOrderTests
     private const int Scenes = 6;
     private const int Leaves = 60;
 
-    private static readonly Cell _cell = new(1, 0.5);
+    private static readonly Cell Block = new(1, 0.5);
 
     /// <summary>
     /// A figure of perimeter P counted by points of a square grid thrown at random upon it misses its area by √(0.0724 P pixel³) in the root mean
@@ -53,10 +53,10 @@ public class ObservedOrderTests
         }
 
         var ratios = errors.Zip(pixels, (error, pixel) => Math.Sqrt(error / (expected * Math.Pow(pixel, 3)))).ToArray();
-        Report("pixels, blades apart", pixels, [.. errors.Select(Math.Sqrt)], $"of theory {string.Join(' ', ratios.Select(ratio => ratio.ToString("F2")))}");
+        Report("pixels, blades apart", pixels, [.. errors.Select(Math.Sqrt)]);
 
-        // Standard error of a root mean square of 294 values: 4 %. A grid of squares of one size turned one way: 15 % besides.
-        Assert.All(ratios, ratio => Assert.InRange(ratio, 0.8, 1.2));
+        // Blades that lie nearly along the grid are wrong by whole rows, so that even 2,940 leave some chance. Measured: 0.98 to 1.07.
+        Assert.All(ratios, ratio => Assert.InRange(ratio, 0.85, 1.15));
         Assert.InRange(Slope(pixels, errors) / 2, 1.5 - 0.1, 1.5 + 0.1);
 
         static double Flat(Vector3 edge) => Math.Sqrt((edge.X * edge.X) + (edge.Y * edge.Y));
@@ -117,14 +117,16 @@ public class ObservedOrderTests
         int[] counts = [32, 64, 128, 256, 512, 1024];
         var errors = new double[counts.Length];
         var normals = Enumerable.Range(0, 200)
-            .Select(at => SkyRings.Direction(Math.Acos(SeededValue.Uniform(34, "height", at)) * 180 / Math.PI, 360 * SeededValue.Uniform(34, "azimuth", at)))
+            .Select(at => SkyRings.Direction(
+                Math.Acos(SeededValue.Uniform(34, "height", at)) * 180 / Math.PI, 360 * SeededValue.Uniform(34, "azimuth", at)))
             .ToList();
         for (var level = 0; level < counts.Length; level++)
         {
             var directions = SkyRings.Spiral(counts[level]);
 
-            // Both sides of a blade receive |cosine| from each direction: π in all from a sky of radiance 1, whatever its inclination.
-            errors[level] = normals.Average(normal => Math.Pow((directions.Average(direction => Math.Abs(Vector3.Dot(direction, normal))) * 2) - 1, 2));
+            // Both sides of a blade receive |cosine| of each direction, as much in all as a horizontal one whatever its inclination.
+            double Received(Vector3 normal) => 2 * directions.Average(direction => Math.Abs(Vector3.Dot(direction, normal)));
+            errors[level] = normals.Average(normal => Math.Pow(Received(normal) - 1, 2));
         }
 
         double[] steps = [.. counts.Select(count => (double)count)];
@@ -133,7 +135,7 @@ public class ObservedOrderTests
     }
 
     private static IEnumerable<Scene> Hedges() =>
-        Enumerable.Range(0, Scenes).Select(seed => RandomScenes.Hedge(Leaves, (ulong)(40 + seed), _cell, hedgeWidth: 0.4f, wood: false));
+        Enumerable.Range(0, Scenes).Select(seed => RandomScenes.Hedge(Leaves, (ulong)(40 + seed), Block, hedgeWidth: 0.4f, wood: false));
 
     // Over leaves and moments, relative to the mean.
     private static double MeanSquare(double[] values, double[] exact) =>
@@ -142,7 +144,7 @@ public class ObservedOrderTests
     private static double Slope(double[] steps, double[] squares) =>
         Fit.Line([.. steps.Select(step => Math.Log(step))], [.. squares.Select(square => Math.Log(square))]).B;
 
-    private static void Report(string what, double[] steps, double[] errors, string more = "") =>
+    private static void Report(string what, double[] steps, double[] errors) =>
         TestContext.Current.TestOutputHelper?.WriteLine(
-            $"{what}: slope {Slope(steps, errors):F3}; {string.Join(", ", steps.Zip(errors, (step, error) => $"{step:G4}: {error:E2}"))} {more}");
+            $"{what}: slope {Slope(steps, errors):F3}; {string.Join(", ", steps.Zip(errors, (step, error) => $"{step:G4}: {error:E2}"))}");
 }

@@ -26,7 +26,13 @@ public class ProjectionTests
     [InlineData("planophile")]
     [InlineData("erectophile")]
     [InlineData("plagiophile")]
+    [InlineData("extremophile")]
+    [InlineData("uniform")]
+    [InlineData("vertical")]
+    [InlineData("horizontal")]
     [InlineData("ellipsoidal_x0.5")]
+    [InlineData("ellipsoidal_x1.5")]
+    [InlineData("ellipsoidal_x2")]
     [InlineData("ellipsoidal_x3")]
     public void Blades_cast_the_shadow_of_their_distribution(string name)
     {
@@ -35,7 +41,13 @@ public class ProjectionTests
             "planophile" => BladeAngles.Planophile,
             "erectophile" => BladeAngles.Erectophile,
             "plagiophile" => BladeAngles.Plagiophile,
+            "extremophile" => BladeAngles.Extremophile,
+            "uniform" => BladeAngles.Uniform,
+            "vertical" => BladeAngles.Vertical,
+            "horizontal" => BladeAngles.Horizontal,
             "ellipsoidal_x0.5" => BladeAngles.Ellipsoidal(0.5),
+            "ellipsoidal_x1.5" => BladeAngles.Ellipsoidal(1.5),
+            "ellipsoidal_x2" => BladeAngles.Ellipsoidal(2),
             "ellipsoidal_x3" => BladeAngles.Ellipsoidal(3),
             _ => BladeAngles.Spherical,
         };
@@ -45,14 +57,23 @@ public class ProjectionTests
     }
 
     [Theory]
+    [InlineData(0.1)]
     [InlineData(0.25)]
+    [InlineData(0.75)]
     [InlineData(1)]
     [InlineData(2)]
+    [InlineData(5)]
+    [InlineData(10)]
     public void Ellipsoidal_blades_have_Campbells_extinction(double x)
     {
         var table = Read("Light", "campbell_K.csv").Where(row => Number(row[0]) == x).ToDictionary(row => Number(row[1]), row => Number(row[2]));
         Check(BladeAngles.Ellipsoidal(x), [0, 15, 30, 45, 60, 75], zenith => table[zenith] * Math.Cos(zenith * Math.PI / 180));
     }
+
+    // The closed form itself, which other tests take for granted: all rows, printed to six decimals.
+    [Fact]
+    public void Campbells_closed_form_is_the_table() => Assert.All(Read("Light", "campbell_K.csv"), row =>
+        Assert.Equal(Number(row[2]), BladeAngles.EllipsoidalExtinction(Number(row[0]), Math.Cos(Number(row[1]) * Math.PI / 180)), 5.1e-7));
 
     private static void Check(BladeAngles angles, double[] zeniths, Func<double, double> projection)
     {

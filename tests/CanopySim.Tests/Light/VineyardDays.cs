@@ -10,7 +10,7 @@ internal sealed class VineyardDays(Scenario scenario, double utcOffsetHours)
 {
     public const int Days = 3;
 
-    private static readonly DateOnly _date = new(2025, 6, 21);
+    private static readonly DateOnly Midsummer = new(2025, 6, 21);
 
     /// <summary>
     /// Hours of a clear day (Ineichen and Perez, Linke turbidity 3), of an overcast one (0.3 of the clear day's global, all diffuse)
@@ -21,7 +21,7 @@ internal sealed class VineyardDays(Scenario scenario, double utcOffsetHours)
         var days = Enumerable.Range(0, Days).Select(_ => new List<IncidentLight>()).ToArray();
         for (var hour = 0; hour < 24; hour++)
         {
-            var sun = HourlySun.At(_date, hour, scenario.Site, utcOffsetHours);
+            var sun = HourlySun.At(Midsummer, hour, scenario.Site, utcOffsetHours);
             var (global, direct, diffuse) = ClearSky.IneichenPerez(sun.CosZenith, AirMass.KastenYoung(sun.Position.ZenithRadians), 3, 0, 1330);
             if (!(global > 0)) continue;
             days[0].Add(sky.Of(Hour(direct, diffuse), sun)!);
