@@ -21,9 +21,10 @@ public class LinkTableTests
     {
         var nodes = Nodes();
         var (table, expected) = (LinkTable.Empty(nodes.FirstGround), new SortedDictionary<(int, int), long>());
-        var counters = Enumerable.Range(0, workers).Select(_ => new LinkCounter(nodes)).ToArray();
+        var counters = Enumerable.Range(0, workers).Select(_ => new LinkCounter()).ToArray();
         for (var turn = 0; turn < 2; turn++)
         {
+            foreach (var counter in counters) counter.Begin(nodes);
             for (var link = 0; link < links; link++)
             {
                 int Draw(string purpose, int count) => (int)(count * SeededValue.Uniform(91, purpose, link, turn));
@@ -47,10 +48,8 @@ public class LinkTableTests
             }
 
             table = table.With(counters, nodes, threads: 1 + turn);
-            foreach (var counter in counters) counter.Clear();
         }
 
-        foreach (var counter in counters) counter.Dispose();
         var found = new List<((int, int) Pair, long Count)>();
         for (var row = 0; row < nodes.FirstGround; row++)
             for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
