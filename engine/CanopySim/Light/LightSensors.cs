@@ -6,8 +6,8 @@ namespace CanopySim.Light;
 /// Sensors placed in a geometry. What each of their rays meets is found once; then an hour is a mean over rays of the radiosity
 /// of the face met, or of π times the radiance of the sky, and one ray to the sun. A face sends the same from everywhere, so a
 /// sensor near a half lit blade reads the blade's mean. A sensor under the ground or in a closed body reads 0.
-/// <para>The sky between the geometry's directions is that of the nearest, scaled so that a flat sensor that looks up in the
-/// open reads the hour's diffuse irradiance to the last digit.</para>
+/// <para>The sky is scaled so that a flat sensor that looks up in the open reads the hour's diffuse irradiance to the last
+/// digit.</para>
 /// </summary>
 public sealed class LightSensors
 {
@@ -20,13 +20,12 @@ public sealed class LightSensors
     private readonly SensorView _view;
     private readonly LightSensor[] _sensors;
     private readonly int[][] _targets;
-    private readonly int[] _openSky;
+    private readonly int _rays;
 
     private LightSensors(LightGeometry geometry, IReadOnlyList<LightSensor> sensors, int rays, int threads)
     {
-        (_geometry, _view, _sensors) = (geometry, new SensorView(geometry), [.. sensors]);
+        (_geometry, _view, _sensors, _rays) = (geometry, new SensorView(geometry), [.. sensors], rays);
         foreach (var sensor in _sensors) Check(sensor);
-        _openSky = Array.ConvertAll(SensorRays.Flat(new Point3(0, 0, 1), rays), _view.SkyTarget);
         _targets = new int[_sensors.Length][];
         Workers.Run(threads, _sensors.Length, () => _view, (view, index) =>
             _targets[index] = view.Targets(_sensors[index].Point, SensorRays.Of(_sensors[index], rays)));
@@ -50,30 +49,36 @@ public sealed class LightSensors
     public SensorReading[][] Read(FaceRadiosity radiosity, int threads)
     {
         if (radiosity.Geometry != _geometry) throw new ArgumentException("radiosity of another geometry", nameof(radiosity));
-        var readings = Array.ConvertAll([.. radiosity.Hours], _ => new SensorReading[Count]);
-        Workers.Run(threads, readings.Length, () => _view, (view, hour) =>
+        var skies = Array.ConvertAll([.. radiosity.Hours], SkyOf);
+        var readings = Array.ConvertAll(skies, _ => new SensorReading[Count]);
+        Workers.Run(threads, Count, () => _view, (view, index) =>
         {
-            var incident = radiosity.Hours[hour];
-            var sky = RelativeSky(incident);
-            for (var sensor = 0; sensor < Count; sensor++)
+            var (sensor, targets) = (_sensors[index], _targets[index]);
+            var rays = SensorRays.Of(sensor, _rays);
+            for (var hour = 0; hour < skies.Length; hour++)
             {
-                var sun = SunOn(_sensors[sensor], incident);
-                var diffuse = Mean(_targets[sensor], target => target < 0 && target != SensorView.Dark ? sky[~target] : 0);
-                readings[hour][sensor] = new SensorReading(
-                    new SensorIrradiance(sun * incident.DirectNormalPar, diffuse * incident.DiffuseHorizontalPar, Scattered(nir: false)),
-                    new SensorIrradiance(sun * incident.DirectNormalNir, diffuse * incident.DiffuseHorizontalNir, Scattered(nir: true)));
+                var (incident, sun) = (radiosity.Hours[hour], SunOn(sensor, radiosity.Hours[hour]));
+                var (diffuse, par, nir) = (0.0, 0.0, 0.0);
+                for (var ray = 0; ray < rays.Length; ray++)
+                {
+                    if (targets[ray] >= 0)
+                    {
+                        par += radiosity.Of(targets[ray], hour, nir: false);
+                        nir += radiosity.Of(targets[ray], hour, nir: true);
+                    }
+                    else if (targets[ray] != SensorView.Dark)
+                    {
+                        diffuse += skies[hour](rays[ray], ~targets[ray]);
+                    }
+                }
 
-                double Scattered(bool nir) => Mean(_targets[sensor], target => target >= 0 ? radiosity.Of(target, hour, nir) : 0);
+                diffuse /= rays.Length;
+                readings[hour][index] = new SensorReading(
+                    new SensorIrradiance(sun * incident.DirectNormalPar, diffuse * incident.DiffuseHorizontalPar, par / rays.Length),
+                    new SensorIrradiance(sun * incident.DirectNormalNir, diffuse * incident.DiffuseHorizontalNir, nir / rays.Length));
             }
         });
         return readings;
-    }
-
-    private static double Mean(int[] targets, Func<int, double> value)
-    {
-        var sum = 0.0;
-        foreach (var target in targets) sum += value(target);
-        return sum / targets.Length;
     }
 
     private static void Check(LightSensor sensor)
@@ -93,11 +98,17 @@ public sealed class LightSensors
         return share > 0 && _view.SeesSun(sensor.Point, sun) ? share : 0;
     }
 
-    // π times the radiance of each direction for a diffuse irradiance of 1.
-    private double[] RelativeSky(IncidentLight incident)
+    // π times the radiance for a diffuse irradiance of 1, by ray and nearest direction of the geometry.
+    private Func<Point3, int, double> SkyOf(IncidentLight incident)
     {
-        var sky = incident.SkyRadiance ?? [.. Enumerable.Repeat(1.0, _geometry.Sky.Directions.Count)];
-        var open = Mean(_openSky, target => target == SensorView.Dark ? 0 : sky[~target]);
-        return open > 0 ? Array.ConvertAll(sky, value => value / open) : new double[sky.Length];
+        Func<Point3, int, double> relative = incident switch
+        {
+            { SkyRadianceTowards: { } towards } => (ray, _) => towards(ray),
+            { SkyRadiance: { } radiances } => (_, nearest) => radiances[nearest],
+            _ => (_, _) => 1,
+        };
+        var rays = SensorRays.Flat(new Point3(0, 0, 1), _rays);
+        var open = rays.Average(ray => relative(ray, ~_view.SkyTarget(ray)));
+        return open > 0 ? (ray, nearest) => relative(ray, nearest) / open : (_, _) => 0;
     }
 }

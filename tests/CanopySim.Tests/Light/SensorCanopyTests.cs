@@ -45,7 +45,6 @@ public class SensorCanopyTests
 
         Assert.InRange(chi / blades.Count, 0, 1 + (4 * Math.Sqrt(2.0 / blades.Count)));
         var mean = Estimate.Of(differences);
-        TestContext.Current.TestOutputHelper!.WriteLine($"chi {chi / blades.Count}, mean difference {mean}");
         Assert.InRange(mean.Mean, -4 * mean.StandardError, 4 * mean.StandardError);
         Assert.InRange(mean.StandardError, 0, 0.01);
 
@@ -84,7 +83,6 @@ public class SensorCanopyTests
         void AssertClose(Func<SensorReading, double> value, double expected)
         {
             var found = Estimate.Of([.. readings.Select(value)]);
-            TestContext.Current.TestOutputHelper!.WriteLine($"{found} {expected}");
             Assert.True(Math.Abs(found.Mean - expected) < (4 * found.StandardError) + (0.01 * expected), $"sensors {found}, ground {expected}");
         }
 

@@ -8,18 +8,19 @@ using Xunit;
 namespace CanopySim.Tests.Light;
 
 /// <summary>
-/// Tilted sensors in the open under a clear and an overcast sky, against the sky's own radiance summed over 40,000 directions: what it
-/// costs that the sky between the geometry's directions is that of the nearest.
+/// Tilted sensors in the open under clear, broken and overcast skies, against the sky's own radiance summed over 10,000 directions:
+/// with the sky's radiance along every ray, and with that of the geometry's nearest direction. Worst sky, root mean square over
+/// sensors, per diffuse irradiance: measured 0.3 % against 3.1 % (draft) and 1.5 % (standard).
 /// </summary>
 public class SensorSkyTests
 {
     private static readonly Cell Field = new(2, 1);
 
     [Theory]
-    [InlineData(Quality.Draft, 0.03)]
-    [InlineData(Quality.Standard, 0.02)]
-    [InlineData(Quality.Fine, 0.01)]
-    public void The_sky_of_the_nearest_direction_does_for_a_sensor(Quality level, double bound)
+    [InlineData(Quality.Draft, false, 0.04)]
+    [InlineData(Quality.Standard, false, 0.02)]
+    [InlineData(Quality.Draft, true, 0.005)]
+    public void Sensors_see_the_shape_of_the_sky(Quality level, bool between, double bound)
     {
         var frame = new SkyFrame(0, LightQuality.For(level).SkyDirectionCount);
         var geometry = LightGeometry.Build(new RandomScenes(Field).Build(), frame.Directions, LightCases.Quality(0.05, 0.05), 2);
@@ -31,14 +32,13 @@ public class SensorSkyTests
             {
                 var sun = HourlySun.At(new DateOnly(2025, 7, 1), hour, Site, -8);
                 var incident = frame.Of(Hour(direct, diffuse), sun)! with { DirectNormalPar = 0, DiffuseHorizontalPar = 1 };
-                var found = SensorCases.Par(geometry, incident, LightCases.Black, sensors);
+                var found = SensorCases.Par(geometry, between ? incident : incident with { SkyRadianceTowards = null }, LightCases.Black, sensors);
                 var sky = AllWeatherSky.Of(sun, direct, diffuse);
                 var errors = sensors.Zip(found, (sensor, par) => par.Diffuse - Exact(sky, sensor.Facing!.Value)).ToList();
                 worst = Math.Max(worst, Math.Sqrt(errors.Average(error => error * error)));
             }
         }
 
-        TestContext.Current.TestOutputHelper!.WriteLine($"{level}: {worst}");
         Assert.InRange(worst, 1e-4, bound);
     }
 
@@ -49,7 +49,7 @@ public class SensorSkyTests
     // Per diffuse irradiance of the horizontal.
     private static double Exact(AllWeatherSky sky, Point3 facing)
     {
-        var even = SkyDirections.Create(40_000);
+        var even = SkyDirections.Create(10_000);
         var (tilted, level) = (0.0, 0.0);
         for (var index = 0; index < even.Count; index++)
         {

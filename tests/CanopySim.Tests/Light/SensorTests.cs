@@ -68,8 +68,13 @@ public class SensorTests
         var incident = 100 + (300 * Math.Cos(50 * Math.PI / 180));
         LightSensor[] sensors = [SensorCases.At(1.1, 0.4, 0.7, SensorCases.Down), SensorCases.At(1.1, 0.4, 0.7, SensorCases.Tilted(90, 200))];
         var par = SensorCases.Par(SensorCases.Bare(Field), hour, LightCases.Uniform(0, 0, 0, 0.3), sensors);
-        Assert.Equal(0.3 * incident, par[0].Total, 1e-4);
+
+        // Under the sun strips of ground are as bright as their pixels, which do not come out even; under a uniform sky they do.
+        Assert.Equal(0.3 * incident, par[0].Total, 0.002 * incident);
         Assert.Equal(0.15 * incident, par[1].Scattered, 0.002 * incident);
+        var overcast = SensorCases.Par(SensorCases.Bare(Field), LightCases.UniformSky(100), LightCases.Uniform(0, 0, 0, 0.3), sensors);
+        Assert.Equal(30, overcast[0].Scattered, 1e-3);
+        Assert.Equal(15, overcast[1].Scattered, 0.05);
         Assert.Equal((0, 0), (par[0].Direct, par[0].Diffuse));
     }
 
@@ -88,7 +93,7 @@ public class SensorTests
         Assert.Equal(0, par[0].Scattered);
     }
 
-    // Rays that are spread evenly: the error falls faster than the root of their number, as it would for random ones; measured 0.7 to 0.8.
+    // The error of rays spread evenly falls faster than that of random ones, whose order would be 0.5; measured: 0.78, and 0.22 % of the open sky with the rays that a sensor has.
     [Fact]
     public void Four_times_the_rays_more_than_halve_the_error()
     {
@@ -103,8 +108,7 @@ public class SensorTests
 
         var order = Math.Log(Error(250) / Error(16_000)) / Math.Log(64);
         Assert.InRange(order, 0.55, 1);
-        Assert.InRange(Error(LightSensors.DefaultRays), 1e-4, 0.006);
-        TestContext.Current.TestOutputHelper!.WriteLine($"order {order}, errors {Error(250)} {Error(1000)} {Error(4000)} {Error(16000)}");
+        Assert.InRange(Error(LightSensors.DefaultRays), 1e-4, 0.003);
 
         static double Hidden((double X, double Y, double Z) place) =>
             CornerFactor((1 + place.X) / place.Z, (0.5 + place.Y) / place.Z) + CornerFactor((1 - place.X) / place.Z, (0.5 + place.Y) / place.Z)
