@@ -65,7 +65,7 @@ public sealed class SensorTableTest : IDisposable
     [InlineData("sensor,x_m,y_m,z_m,facing_x,facing_y,facing_z\na,0,0,1,0,,1\n", 2, "column 6 (facing_y): \"\"")]
     [InlineData("sensor,x_m,y_m,z_m\na,0,0,\"1\n", 2, "a quote that is not closed")]
     [InlineData("sensor,x_m,y_m,z_m\n# none yet\n", 2, "no sensors")]
-    [InlineData("", 1, "no header")]
+    [InlineData("# nothing\n", 1, "no header")]
     public void WhatIsWrongIsNamedWithItsLine(string text, int line, params string[] parts)
     {
         var error = Assert.Throws<InputError>(() => Read(text));

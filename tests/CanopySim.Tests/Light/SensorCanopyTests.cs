@@ -55,6 +55,26 @@ public class SensorCanopyTests
             [.. Enumerable.Range(0, own.Length / 2).Select(point => value(own[2 * point]) + value(own[(2 * point) + 1]))];
     }
 
+    // What lies on a cluster, facing out, reads what its surface receives.
+    [Fact]
+    public void On_a_cluster_sensors_read_what_its_surface_receives()
+    {
+        const int Points = 400;
+        var scene = RandomScenes.Hedge(60, 5, new Cell(1, 0.8));
+        var geometry = LightGeometry.Build(scene, SkyRings.Spiral(300), LightCases.Quality(0.004, 0.002), 2);
+        var (solution, radiosity) = geometry.SolveWithRadiosity([SensorCases.Day(SkyRings.Direction(50, 140))], new Optics(), 2);
+        var areas = scene.SurfaceAreas();
+        List<int> clusters = [.. Enumerable.Range(0, scene.SurfaceCount).Where(surface => scene.Kinds[surface] == SurfaceKind.Cluster)];
+        Assert.Equal(2, clusters.Count);
+        foreach (var cluster in clusters)
+        {
+            var outside = OnBlade(scene, cluster, Points).Where((_, index) => index % 2 == 0).ToList();
+            var found = Estimate.Of([.. LightSensors.Place(geometry, outside, 2, rays: 100).Read(radiosity, 2)[0].Select(reading => reading.Par.Total)]);
+            var expected = solution.AbsorbedPar[cluster] / areas[cluster] / (1 - new Optics().WoodParReflectance);
+            Assert.True(Math.Abs(found.Mean - expected) < (4 * found.StandardError) + (0.02 * expected), $"sensors {found}, cluster {expected}");
+        }
+    }
+
     // Flat sensors strewn on the ground read what the ground receives: direct, through gaps from the sky, and in all.
     [Theory]
     [InlineData(1.5)]
@@ -62,7 +82,7 @@ public class SensorCanopyTests
     public void Under_a_canopy_thrown_at_random_sensors_read_what_the_ground_receives(double leafAreaIndex)
     {
         const double Side = 0.06;
-        const int Sensors = 1500;
+        const int Sensors = 1000;
         var cell = new Cell(1, 1);
         var thrown = ThrownBlades.Into(
             cell, (int)(leafAreaIndex / (Side * Side)), Side, BladeAngles.Spherical, new System.Numerics.Vector3(0, 0, 0.1f), new System.Numerics.Vector3(1, 1, 2), 3);
@@ -71,7 +91,7 @@ public class SensorCanopyTests
         var optics = new Optics();
         var (solution, radiosity) = geometry.SolveWithRadiosity([hour], optics, 2);
         LightSensor[] sensors = [.. Enumerable.Range(0, Sensors).Select(index => SensorCases.At(Value("x", index), Value("y", index), 0, SensorCases.Up))];
-        var readings = LightSensors.Place(geometry, sensors, 2, rays: 200).Read(radiosity, 2)[0];
+        var readings = LightSensors.Place(geometry, sensors, 2, rays: 100).Read(radiosity, 2)[0];
         var sunny = 300 * Math.Cos(30 * Math.PI / 180);
         AssertClose(reading => reading.Par.Total, solution.ParBudgets[0].AbsorbedGround / (1 - optics.GroundParReflectance));
         AssertClose(reading => reading.Nir.Total, solution.NirBudgets[0].AbsorbedGround / (1 - optics.GroundNirReflectance));
