@@ -1,5 +1,7 @@
 using System.Numerics;
 using System.Text.Json;
+using CanopySim.Files.Moments;
+using CanopySim.Geometry;
 using Xunit;
 
 namespace CanopySim.Runner.Tests;
@@ -124,6 +126,17 @@ public sealed class LightTests(LightRun run) : IClassFixture<LightRun>
         Assert.Equal(par[3], par[5], 0.005 * par[3]);
         var parts = new[] { "direct", "diffuse", "scattered" }.Select(part => sensors.Numbers($"par_{part}_umol_m2_s").ToList()).ToList();
         for (var sensor = 0; sensor < par.Count; sensor++) Assert.Equal(par[sensor], parts.Sum(part => part[sensor]), 1e-5 * par[0]);
+    }
+
+    [Fact]
+    public void The_sensors_of_the_readme_are_read()
+    {
+        var lines = File.ReadAllLines(Path.Combine(RunnerProcess.Repository, "README.md"));
+        using var folder = new TemporaryFolder();
+        var table = lines.SkipWhile(line => line != "    sensor,x_m,y_m,z_m,facing").TakeWhile(line => line.Length > 0).Select(line => line[4..]);
+        var sensors = SensorTable.Read(folder.Write("sensors.csv", string.Join('\n', table)), new Cell(2.4, 1.5), 0);
+        Assert.Equal(["over the row", "fruit zone", "cluster"], sensors.Select(sensor => sensor.Name));
+        Assert.Null(sensors[2].Sensor.Facing);
     }
 
     [Fact]

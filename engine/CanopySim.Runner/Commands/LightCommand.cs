@@ -87,7 +87,7 @@ public sealed class LightCommand : Command<LightCommand.Settings>
         if (moment.FruitZone is { } zone)
         {
             Console.WriteLine(
-                $"In the fruit zone, {zone.HeightM:0.00} m over the ground, a bar that looks up reads {100 * zone.UpUmolM2S / zone.ParAboveUmolM2S:0} % of the PAR above the canopy.");
+                $"In the fruit zone a light bar that looks up reads {100 * zone.UpUmolM2S / zone.ParAboveUmolM2S:0} % of the PAR above the canopy.");
         }
 
         Console.WriteLine($"light.json, leaves.csv{(sensors > 0 ? ", sensors.csv" : "")} and scene.ply are in {folder}.");

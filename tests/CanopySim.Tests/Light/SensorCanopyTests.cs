@@ -13,23 +13,24 @@ public class SensorCanopyTests
     private const double Over = 1e-4;
 
     // What lies on a blade reads, on both sides together, what the blade receives per area. Standard errors are those of points thrown on
-    // the blade; the raster's own error is 2 % of a leaf's light with 300 directions, and none of it stays in the mean of all leaves.
+    // the blade; the raster's own error is 2 % of a leaf's light with 300 directions, and little of that stays
+    // in their sum: with 500 points a side sensors read 0.0 % and 0.3 % more than the raster, with a standard error of 0.2 %.
     [Theory]
     [InlineData(0, 0)]
     [InlineData(0.3, 0.1)]
     public void On_a_blade_sensors_read_what_the_blade_receives(double riseAcross, double riseAlong)
     {
-        const int Points = 150;
+        const int Points = 300;
         var scene = RandomScenes.Hedge(50, 9, new Cell(1, 0.8, riseAcross, riseAlong), hedgeWidth: 1.1f);
         var geometry = LightGeometry.Build(scene, SkyRings.Spiral(300), LightCases.Quality(0.005, 0.002), 2);
         var hour = SensorCases.Day(SkyRings.Direction(50, 140));
         var (solution, radiosity) = geometry.SolveWithRadiosity([hour], new Optics(), 2);
         var areas = scene.SurfaceAreas();
         List<int> blades = [.. Enumerable.Range(0, scene.SurfaceCount).Where(surface => scene.Kinds[surface] == SurfaceKind.Blade)];
-        var readings = LightSensors.Place(geometry, [.. blades.SelectMany(blade => OnBlade(scene, blade, Points))], 2, rays: 100).Read(radiosity, 2)[0];
+        var readings = LightSensors.Place(geometry, [.. blades.SelectMany(blade => OnBlade(scene, blade, Points))], 2, rays: 30).Read(radiosity, 2)[0];
         var (absorbedPar, absorbedNir) = (1 - 0.08 - 0.06, 1 - 0.45 - 0.40);
         var chi = 0.0;
-        var differences = new List<double>();
+        var (byRaster, bySensors, variance) = (0.0, 0.0, 0.0);
         for (var index = 0; index < blades.Count; index++)
         {
             var (blade, own) = (blades[index], readings.AsSpan(2 * Points * index, 2 * Points).ToArray());
@@ -39,14 +40,14 @@ public class SensorCanopyTests
             AssertClose(par, solution.AbsorbedPar[blade] / areas[blade] / absorbedPar);
             AssertClose(nir, solution.AbsorbedNir[blade] / areas[blade] / absorbedNir);
             AssertClose(direct, solution.AbsorbedParDirect[blade] / areas[blade] / absorbedPar);
-            differences.Add((par.Mean / (solution.AbsorbedPar[blade] / areas[blade] / absorbedPar)) - 1);
+            (byRaster, bySensors) = (byRaster + (solution.AbsorbedPar[blade] / absorbedPar), bySensors + (par.Mean * areas[blade]));
+            variance += Math.Pow(par.StandardError * areas[blade], 2);
             chi += Math.Pow(par.Mean - (solution.AbsorbedPar[blade] / areas[blade] / absorbedPar), 2) / Variance(par);
         }
 
         Assert.InRange(chi / blades.Count, 0, 1 + (4 * Math.Sqrt(2.0 / blades.Count)));
-        var mean = Estimate.Of(differences);
-        Assert.InRange(mean.Mean, -4 * mean.StandardError, 4 * mean.StandardError);
-        Assert.InRange(mean.StandardError, 0, 0.01);
+        Assert.InRange(Math.Sqrt(variance), 0, 0.005 * byRaster);
+        Assert.Equal(byRaster, bySensors, 4 * Math.Sqrt(variance));
 
         static double Variance(Estimate found) => Math.Pow(found.StandardError, 2) + Math.Pow(0.02 * found.Mean, 2);
         static void AssertClose(Estimate found, double expected) =>
