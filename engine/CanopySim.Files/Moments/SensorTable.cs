@@ -32,14 +32,21 @@ public static class SensorTable
     // Compass azimuth of the words that have one [°].
     private static readonly Dictionary<string, double> Compass = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["north"] = 0, ["east"] = 90, ["south"] = 180, ["west"] = 270,
+        ["north"] = 0,
+        ["east"] = 90,
+        ["south"] = 180,
+        ["west"] = 270,
     };
 
     // The rest, in the frame of the cell; a sphere faces nowhere.
     private static readonly Dictionary<string, Point3?> Words = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["up"] = new Point3(0, 0, 1), ["down"] = new Point3(0, 0, -1), ["right"] = new Point3(1, 0, 0), ["left"] = new Point3(-1, 0, 0),
-        ["sphere"] = null, [""] = null,
+        ["up"] = new Point3(0, 0, 1),
+        ["down"] = new Point3(0, 0, -1),
+        ["right"] = new Point3(1, 0, 0),
+        ["left"] = new Point3(-1, 0, 0),
+        ["sphere"] = null,
+        [""] = null,
     };
 
     /// <param name="path">The file.</param>
