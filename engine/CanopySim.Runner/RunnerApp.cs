@@ -80,7 +80,8 @@ public static class RunnerApp
             .WithExample("season", "scenarios/first-season/scenario.yaml", "--quality", "draft");
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
-            .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00");
+            .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")
+            .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00", "--sensors", "sensors.csv");
         app.AddCommand<SunCommand>("sun")
             .WithDescription("Where the sun stands, as CSV: zenith and azimuth in degrees, without refraction.")
             .WithExample("sun", "--at", "2025-06-21T12:00:00Z", "--latitude", "38.4", "--longitude", "-122.3");

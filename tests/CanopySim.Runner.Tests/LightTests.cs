@@ -1,5 +1,7 @@
 using System.Numerics;
 using System.Text.Json;
+using CanopySim.Files.Moments;
+using CanopySim.Geometry;
 using Xunit;
 
 namespace CanopySim.Runner.Tests;
@@ -97,6 +99,62 @@ public sealed class LightTests(LightRun run) : IClassFixture<LightRun>
         Assert.Equal(ids.Order(), areas.Keys.Order());
         foreach (var (id, area) in ids.Zip(_leaves.Numbers("area_m2"))) Assert.Equal(area, areas[id], (1e-3 * area) + 1e-9);
         Assert.Equal(_light.GetProperty("leaf_area_m2").GetDouble(), areas.Values.Sum(), 1e-4 * areas.Values.Sum());
+    }
+
+    // Rows stand 2.4 m apart and the row repeats after 1.5 m.
+    [Fact]
+    public void Sensors_read_the_light_above_in_and_beside_the_row()
+    {
+        var sensors = CsvRows.Read(run.File("sensors.csv"));
+        Assert.Equal(
+            "sensor,x_m,y_m,z_m,par_direct_umol_m2_s,par_diffuse_umol_m2_s,par_scattered_umol_m2_s,par_umol_m2_s,par_share_of_above,nir_w_m2",
+            sensors.Header);
+        Assert.Equal(["above", "ball", "from above", "zone", "alley", "copy"], sensors.Column("sensor"));
+        var (par, share, nir) = (sensors.Numbers("par_umol_m2_s").ToList(), sensors.Numbers("par_share_of_above").ToList(), sensors.Numbers("nir_w_m2").ToList());
+        Assert.Equal(4.57 * (Flux("par", "incident_direct") + Flux("par", "incident_diffuse")), par[0], 2e-5 * par[0]);
+        Assert.Equal(1, share[0], 2e-5);
+        Assert.Equal(Flux("nir", "incident_direct") + Flux("nir", "incident_diffuse"), nir[0], 2e-5 * nir[0]);
+
+        // Over the canopy a sensor that looks down reads about what the block reflects, from its own place.
+        Assert.Equal(4.57 * Flux("par", "reflected"), par[2], 0.3 * par[2]);
+        Assert.Equal(Flux("nir", "reflected"), nir[2], 0.3 * nir[2]);
+        Assert.InRange(share[1], 0.25, 0.75);
+        Assert.InRange(share[3], 0.001, 0.6);
+        Assert.InRange(share[4], share[3], 1.2);
+
+        // The copy one cell on in both directions, but for the rounding of lengths that binary numbers do not hold.
+        Assert.Equal(par[3], par[5], 0.005 * par[3]);
+        var parts = new[] { "direct", "diffuse", "scattered" }.Select(part => sensors.Numbers($"par_{part}_umol_m2_s").ToList()).ToList();
+        for (var sensor = 0; sensor < par.Count; sensor++) Assert.Equal(par[sensor], parts.Sum(part => part[sensor]), 1e-5 * par[0]);
+    }
+
+    [Fact]
+    public void The_sensors_of_the_readme_are_read()
+    {
+        var lines = File.ReadAllLines(Path.Combine(RunnerProcess.Repository, "README.md"));
+        using var folder = new TemporaryFolder();
+        var table = lines.SkipWhile(line => line != "    sensor,x_m,y_m,z_m,facing").TakeWhile(line => line.Length > 0).Select(line => line[4..]);
+        var sensors = SensorTable.Read(folder.Write("sensors.csv", string.Join('\n', table)), new Cell(2.4, 1.5), 0);
+        Assert.Equal(["over the row", "fruit zone", "cluster"], sensors.Select(sensor => sensor.Name));
+        Assert.Null(sensors[2].Sensor.Facing);
+    }
+
+    [Fact]
+    public void The_fruit_zone_is_shadier_than_the_air_above()
+    {
+        var zone = _light.GetProperty("fruit_zone");
+        var above = zone.GetProperty("par_above_umol_m2_s").GetDouble();
+        Assert.Equal(4.57 * (Flux("par", "incident_direct") + Flux("par", "incident_diffuse")), above, 1e-5 * above);
+        Assert.Equal(1.1, zone.GetProperty("height_m").GetDouble(), 1e-9);
+        foreach (var name in new[] { "bar_up", "bar_right", "bar_left", "clusters" })
+        {
+            var share = zone.GetProperty($"{name}_share_of_above").GetDouble();
+            Assert.InRange(share, 0.005, 0.5);
+            Assert.Equal(zone.GetProperty($"{name}_par_umol_m2_s").GetDouble(), share * above, 1e-5 * above);
+        }
+
+        // At six in the evening of Greenwich, ten here, the sun stands in the east, to the right of a row that runs north.
+        Assert.True(zone.GetProperty("bar_right_par_umol_m2_s").GetDouble() > zone.GetProperty("bar_left_par_umol_m2_s").GetDouble());
     }
 
     private double Flux(string band, string name) => _light.GetProperty("bands").GetProperty(band).GetProperty(name + "_w_m2").GetDouble();

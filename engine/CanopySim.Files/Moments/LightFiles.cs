@@ -24,7 +24,14 @@ public static class LightFiles
 
     public static void WriteJson(string path, LightMoment moment) => File.WriteAllText(path, Json(moment));
 
-    public static string Json(LightMoment moment) => new JsonFile()
+    public static string Json(LightMoment moment)
+    {
+        var json = Start(moment);
+        if (moment.FruitZone is { } zone) json.Object("fruit_zone", inner => WriteFruitZone(inner, zone));
+        return json.Finish();
+    }
+
+    private static JsonFile Start(LightMoment moment) => new JsonFile()
         .Text("time_utc", moment.TimeUtc.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture))
         // Every digit, so that another program can take the same sun and close the same energy.
         .Object("sun", json => json
@@ -40,8 +47,20 @@ public static class LightFiles
         .Exact("sky_gap_fraction", moment.SkyGapFraction)
         .Object("bands", json => json
             .Object("par", inner => WriteBand(inner, moment.Par))
-            .Object("nir", inner => WriteBand(inner, moment.Nir)))
-        .Finish();
+            .Object("nir", inner => WriteBand(inner, moment.Nir)));
+
+    private static void WriteFruitZone(JsonFile json, FruitZoneMoment zone)
+    {
+        json.Number("height_m", zone.HeightM).Number("par_above_umol_m2_s", zone.ParAboveUmolM2S);
+        Write("bar_up", zone.UpUmolM2S);
+        Write("bar_right", zone.RightUmolM2S);
+        Write("bar_left", zone.LeftUmolM2S);
+        Write("clusters", zone.ClustersUmolM2S);
+
+        void Write(string name, double? par) => json
+            .Number($"{name}_par_umol_m2_s", par)
+            .Number($"{name}_share_of_above", zone.ParAboveUmolM2S > 0 ? par / zone.ParAboveUmolM2S : null);
+    }
 
     private static void WriteBand(JsonFile json, LightBand band) => json
         .Exact("incident_direct_w_m2", band.IncidentDirectWM2)

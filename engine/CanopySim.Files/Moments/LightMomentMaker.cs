@@ -1,3 +1,4 @@
+using CanopySim.Assessment;
 using CanopySim.Geometry;
 using CanopySim.Light;
 using CanopySim.Numerics;
@@ -17,8 +18,15 @@ public static class LightMomentMaker
     /// <param name="incident">What fell on it; null in the dark.</param>
     /// <param name="solution">Light of that one moment.</param>
     /// <param name="sunInCell">Unit vector towards the sun in the cell's frame.</param>
+    /// <param name="fruitZone">Light in the fruit zone; null in the dark, or where it was not read.</param>
     public static LightedScene Make(
-        DateTimeOffset utc, SolarPosition sun, Scene scene, IncidentLight? incident, LightSolution solution, System.Numerics.Vector3 sunInCell)
+        DateTimeOffset utc,
+        SolarPosition sun,
+        Scene scene,
+        IncidentLight? incident,
+        LightSolution solution,
+        System.Numerics.Vector3 sunInCell,
+        FruitZoneLight? fruitZone = null)
     {
         var areas = scene.SurfaceAreas();
         var rows = new List<LeafLightRow>();
@@ -53,9 +61,21 @@ public static class LightMomentMaker
                 SkyGapFraction = solution.SkyGapFraction,
                 Par = Band(incident is null ? default : solution.ParBudgets[0]),
                 Nir = Band(incident is null ? default : solution.NirBudgets[0]),
+                FruitZone = incident is null || fruitZone is null ? null : Zone(fruitZone, ParAbove(incident)),
             },
             rows,
             scene);
+    }
+
+    /// <summary>PAR that falls on the horizontal above the canopy [µmol m⁻² s⁻¹].</summary>
+    public static double ParAbove(IncidentLight incident) => UnitConversion.MicromolesPerJouleOfDaylightPar
+        * (incident.DiffuseHorizontalPar + (incident.DirectNormalPar * Math.Max(0, incident.SunDirection?.Z ?? 0)));
+
+    private static FruitZoneMoment Zone(FruitZoneLight zone, double above)
+    {
+        const double Micromoles = UnitConversion.MicromolesPerJouleOfDaylightPar;
+        return new FruitZoneMoment(
+            zone.Height, above, zone.Up.Total * Micromoles, zone.Right.Total * Micromoles, zone.Left.Total * Micromoles, zone.Clusters * Micromoles);
     }
 
     private static LightBand Band(LightBudget budget) => new(

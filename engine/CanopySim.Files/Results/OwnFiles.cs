@@ -10,7 +10,7 @@ internal static class OwnFiles
     private static readonly HashSet<string> Names = new(StringComparer.Ordinal)
     {
         SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, "season.bin", "report.html", "compare.csv",
-        "forecast.json", "light.json", "scene.ply",
+        "forecast.json", "light.json", "sensors.csv", "scene.ply",
     };
 
     private static readonly HashSet<string> PictureExtensions = new(StringComparer.Ordinal) { ".png", ".svg" };

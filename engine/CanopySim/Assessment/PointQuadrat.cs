@@ -66,9 +66,7 @@ public static class PointQuadrat
             return (new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ);
         }
 
-        // The fruit zone: 0.4 m over a hedge's cordon, 0.4 m under a curtain's. Common practice, no source.
-        var (from, to) = scenario.Trellis.Form == TrellisForm.HangingCurtain ? (-0.45, -0.05) : (0.0, 0.4);
-        var height = (float)(scenario.Trellis.CordonHeightOrDefault + from + ((to - from) * second));
+        var height = (float)FruitZone.Of(scenario.Trellis).Height(second);
         return (new Vector3((float)(-0.5 * cell.Across), along, ground + height), Vector3.UnitX);
     }
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using CanopySim.RayTracing;
 
 namespace CanopySim.Light;
 
@@ -25,4 +26,10 @@ public sealed record IncidentLight
     /// a horizontal plane in the open receives the diffuse irradiance given above; a slope then misses what its hillside hides.
     /// </summary>
     public double[]? SkyRadiance { get; init; }
+
+    /// <summary>
+    /// The same radiance towards any unit vector above the horizon, in the frame of the cell, any scale: sensors look between the
+    /// geometry's directions. Null: they take that of the nearest direction.
+    /// </summary>
+    public Func<Point3, double>? SkyRadianceTowards { get; init; }
 }

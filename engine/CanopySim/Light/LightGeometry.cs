@@ -89,6 +89,13 @@ public sealed class LightGeometry
     public LightSolution Solve(IReadOnlyList<IncidentLight> hours, Optics optics, int threads) =>
         LightSolver.Solve(this, hours, optics, threads);
 
+    /// <summary>Solves them and keeps what every face sends, for sensors: 8 bytes for each hour, face and strip of ground.</summary>
+    public (LightSolution Solution, FaceRadiosity Radiosity) SolveWithRadiosity(IReadOnlyList<IncidentLight> hours, Optics optics, int threads)
+    {
+        var radiosity = new FaceRadiosity(this, hours);
+        return (LightSolver.Solve(this, hours, optics, threads, radiosity), radiosity);
+    }
+
     // A triangle meets half its area's pixels on average over directions; every line ends on the ground.
     private static double ExpectedLinks(Scene scene, double pixel)
     {

@@ -37,4 +37,7 @@ internal sealed class LightNodes
             strips[column] = Math.Min(GroundStrips - 1, (int)((column + columnOffset) * GroundStrips / width));
         return strips;
     }
+
+    /// <summary>Node of the ground at a share, 0 to 1, of the way across the cell.</summary>
+    public int GroundAt(double share) => FirstGround + Math.Min(GroundStrips - 1, (int)(share * GroundStrips));
 }

@@ -8,7 +8,8 @@ internal static class LightSolver
 {
     private const int Lanes = ScatteringSolver.Lanes;
 
-    public static LightSolution Solve(LightGeometry geometry, IReadOnlyList<IncidentLight> hours, Optics optics, int threads)
+    public static LightSolution Solve(
+        LightGeometry geometry, IReadOnlyList<IncidentLight> hours, Optics optics, int threads, FaceRadiosity? kept = null)
     {
         var (scene, nodes) = (geometry.Scene, geometry.Nodes);
         var suns = geometry.Suns.Of(hours, threads);
@@ -38,6 +39,7 @@ internal static class LightSolver
             var solver = new ScatteringSolver(geometry.Matrix, nodes, bands[nir ? 0 : 1]);
             solver.Solve(scratch.Source, scratch.Incident, geometry.Quality.SolverTolerance, scratch.Received);
             Collect(geometry, bands[nir ? 0 : 1], solver, scratch.Received, lanes, solution, group * Lanes, nir);
+            kept?.Keep(solver, group, nir);
         });
 
         return solution;

@@ -1,5 +1,6 @@
 using System.Numerics;
 using CanopySim.Numerics;
+using CanopySim.RayTracing;
 using CanopySim.Sky;
 using CanopySim.Weather;
 
@@ -30,6 +31,7 @@ public sealed class SkyFrame
     public IncidentLight? Of(WeatherHour hour, HourlySun sun)
     {
         if (!sun.IsUp || hour.GlobalHorizontalIrradiance <= 0) return null;
+        var sky = AllWeatherSky.Of(sun, hour.DirectNormalIrradiance, hour.DiffuseHorizontalIrradiance);
         return new IncidentLight
         {
             SunDirection = CellFromSky(sun.Position.ZenithRadians, sun.Position.AzimuthRadians),
@@ -37,8 +39,12 @@ public sealed class SkyFrame
             DirectNormalNir = (1 - BandSplit.ParShareOfDirect) * hour.DirectNormalIrradiance,
             DiffuseHorizontalPar = BandSplit.ParShareOfDiffuse * hour.DiffuseHorizontalIrradiance,
             DiffuseHorizontalNir = (1 - BandSplit.ParShareOfDiffuse) * hour.DiffuseHorizontalIrradiance,
-            SkyRadiance = Radiances(AllWeatherSky.Of(sun, hour.DirectNormalIrradiance, hour.DiffuseHorizontalIrradiance)),
+            SkyRadiance = Array.ConvertAll(_directions, direction => Towards(Point3.From(direction))),
+            SkyRadianceTowards = Towards,
         };
+
+        double Towards(Point3 direction) =>
+            sky.RelativeRadiance(Math.Acos(Math.Clamp(direction.Z, -1, 1)), Math.Atan2(direction.X, direction.Y) + _rowAzimuth);
     }
 
     /// <summary>Unit vector in the cell's frame towards a zenith and an azimuth [rad].</summary>
@@ -47,18 +53,5 @@ public sealed class SkyFrame
         var fromRow = azimuth - _rowAzimuth;
         var sine = Math.Sin(zenith);
         return new Vector3((float)(sine * Math.Sin(fromRow)), (float)(sine * Math.Cos(fromRow)), (float)Math.Cos(zenith));
-    }
-
-    private double[] Radiances(AllWeatherSky sky)
-    {
-        var radiances = new double[_directions.Length];
-        for (var i = 0; i < radiances.Length; i++)
-        {
-            var direction = _directions[i];
-            var azimuth = Math.Atan2(direction.X, direction.Y) + _rowAzimuth;
-            radiances[i] = sky.RelativeRadiance(Math.Acos(Math.Clamp(direction.Z, -1, 1)), azimuth);
-        }
-
-        return radiances;
     }
 }

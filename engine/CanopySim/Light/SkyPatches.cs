@@ -17,7 +17,7 @@ internal sealed class SkyPatches
     /// <param name="pixels">Pixels traced in each; 0 where none.</param>
     public SkyPatches(in Cell cell, IReadOnlyList<Vector3> directions, double pixel, int[] pixels)
     {
-        (_cell, _pixels) = (cell, pixels);
+        (_cell, _pixels, Directions) = (cell, pixels, directions);
         LinkPower = 2.0 / directions.Count * pixel * pixel;
         _sees = new bool[directions.Count];
         _horizontalWeights = new double[directions.Count];
@@ -35,6 +35,8 @@ internal sealed class SkyPatches
             if (_sees[index]) TotalPixels += pixels[index];
         }
     }
+
+    public IReadOnlyList<Vector3> Directions { get; }
 
     /// <summary>
     /// Power that a link carries per radiosity of its sender [m²]: solid angle of a direction (2π / N) times the area of a pixel

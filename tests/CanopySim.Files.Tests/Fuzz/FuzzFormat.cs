@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using CanopySim.Files.Moments;
 using CanopySim.Files.Scenarios;
 using CanopySim.Files.Weather;
+using CanopySim.Geometry;
 using CanopySim.Weather;
 
 namespace CanopySim.Files.Tests.Fuzz;
@@ -21,7 +23,9 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
 
     public static readonly FuzzFormat Epw = new("epw", "weather.epw", Encode(EpwTable(), EpwOfTwoYears()), ReadWeather);
 
-    public static readonly IReadOnlyList<FuzzFormat> All = [Scenario, Weather, Epw];
+    public static readonly FuzzFormat Sensors = new("sensors", "sensors.csv", Encode(SensorsByWord(), SensorsByVector()), (path, _) => SensorTable.Read(path, new Cell(2.4, 1.5, 0.1, -0.05), 30));
+
+    public static readonly IReadOnlyList<FuzzFormat> All = [Scenario, Weather, Epw, Sensors];
 
     /// <summary>Files that stand beside a damaged one: what a scenario names.</summary>
     public static IEnumerable<(string Name, byte[] Bytes)> Beside => [("weather.csv", Weather.Whole[0]), ("base.yaml", Scenario.Whole[2])];
@@ -63,6 +67,12 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
     private static string LooseTable() =>
         "# a station\n\"Date\"\tHour\tTemperature (°F)\tDew Point [°F]\tPrecip in\tdirection\n" +
         Rows(48, hour => $"{Day(hour / 24):yyyy/MM/dd}\t{hour % 24}\t\"{50 + (hour % 24)}\"\t{(hour == 7 ? "NA" : "41")}\t0.01\tSSW\n");
+
+    private static string SensorsByWord() =>
+        "# a bar\nsensor,x_m,y_m,z_m,facing\n" + Rows(30, index => $"bar {index},0.1,{0.05 * index},1.1,{(index % 3 == 0 ? "up" : index % 3 == 1 ? "West" : "")}\n");
+
+    private static string SensorsByVector() =>
+        "sensor;z_m;y_m;x_m;facing_x;facing_y;facing_z\n" + Rows(30, index => $"\"s {index}\";{1 + (0.1 * index)};-0.5;1e0;{index % 4};0;-1\n") + "ball;2;0;0;;;\n";
 
     private static string EpwTable() => EpwHeader + Rows(24, hour => EpwRow(new DateOnly(2014, 4, 1), hour));
 

@@ -49,6 +49,40 @@ public sealed class LightFilesTest
     }
 
     [Fact]
+    public void TheFruitZoneHasItsKeysAndSharesOnlyInTheLight()
+    {
+        var zone = new FruitZoneMoment(1.1, 1600, 160, 80, 40, null);
+        Assert.Equal(
+            "height_m 1.1 par_above_umol_m2_s 1600 bar_up_par_umol_m2_s 160 bar_up_share_of_above 0.1 bar_right_par_umol_m2_s 80 "
+            + "bar_right_share_of_above 0.05 bar_left_par_umol_m2_s 40 bar_left_share_of_above 0.025 clusters_par_umol_m2_s null clusters_share_of_above null",
+            Written(zone));
+        Assert.Contains("clusters_par_umol_m2_s 64 clusters_share_of_above 0.04", Written(zone with { ClustersUmolM2S = 64 }), StringComparison.Ordinal);
+        Assert.Contains("bar_up_par_umol_m2_s 0 bar_up_share_of_above null", Written(new FruitZoneMoment(1.1, 0, 0, 0, 0, 0)), StringComparison.Ordinal);
+
+        static string Written(FruitZoneMoment zone)
+        {
+            var moment = new LightMoment
+            {
+                TimeUtc = default,
+                SunZenithDeg = 0,
+                SunAzimuthDeg = 0,
+                SunDirectionInCell = default,
+                CellAcrossM = 1,
+                CellAlongM = 1,
+                LeafAreaM2 = 0,
+                SunlitLeafAreaM2 = 0,
+                GroundSunlitFraction = 0,
+                SkyGapFraction = 0,
+                Par = new LightBand(0, 0, 0, 0, 0, 0),
+                Nir = new LightBand(0, 0, 0, 0, 0, 0),
+                FruitZone = zone,
+            };
+            using var json = JsonDocument.Parse(LightFiles.Json(moment));
+            return string.Join(' ', json.RootElement.GetProperty("fruit_zone").EnumerateObject().Select(property => $"{property.Name} {property.Value.GetRawText()}"));
+        }
+    }
+
+    [Fact]
     public void LeavesOfAMomentHaveTheirColumns()
     {
         var path = Path.GetTempFileName();
