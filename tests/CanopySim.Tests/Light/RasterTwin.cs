@@ -15,12 +15,14 @@ internal static class RasterTwin
 
     private readonly record struct Corner(float U, float V, float Height);
 
-    /// <summary>All fragments at or over the ground, highest facet first.</summary>
+    /// <summary>All fragments at or over the ground in the order of the mesh: highest facet first, each 128 by corners and area.</summary>
     public static List<Fragment> Draw(Scene scene, in ProjectedGrid grid, float columnOffset, float rowOffset)
     {
         var fragments = new List<Fragment>();
         var facets = new FacetList(scene);
-        var order = Enumerable.Range(0, facets.Count).OrderByDescending(facet => Heights(facets.Corners(facet), scene.Cell).Max()).ThenBy(facet => facet);
+        var order = Enumerable.Range(0, facets.Count).OrderByDescending(facet => Heights(facets.Corners(facet), scene.Cell).Max()).ThenBy(facet => facet)
+            .Chunk(128)
+            .SelectMany(few => few.OrderBy(facet => facets.Corners(facet).Length).ThenBy(facet => Area(facets.Corners(facet))).ThenBy(facet => facet));
         foreach (var facet in order)
             DrawFacet(facets.Corners(facet), facets.Surfaces[facet], scene.Cell, grid, columnOffset, rowOffset, fragments);
         return fragments;
@@ -36,6 +38,14 @@ internal static class RasterTwin
         var pixels = new long[(2 * scene.SurfaceCount) + 1];
         foreach (var fragment in seen) pixels[fragment?.Face ?? pixels.Length - 1]++;
         return pixels;
+    }
+
+    private static double Area(ReadOnlySpan<Vector3> corners)
+    {
+        var area = 0.0;
+        for (var corner = 1; corner + 1 < corners.Length; corner++)
+            area += 0.5 * Vector3.Cross(corners[corner] - corners[0], corners[corner + 1] - corners[0]).Length();
+        return area;
     }
 
     private static float[] Heights(ReadOnlySpan<Vector3> corners, Cell cell)
