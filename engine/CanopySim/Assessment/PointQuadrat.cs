@@ -26,11 +26,12 @@ public static class PointQuadrat
     public static QuadratReading Read(Scene scene, Scenario scenario)
     {
         var flat = scenario.Trellis.Form == TrellisForm.Overhead;
+        var bounds = Bounds(scene);
         var (leafContacts, gaps, interiorLeaves, clusters, interiorClusters) = (0, 0, 0, 0, 0);
         for (var insertion = 0; insertion < Insertions; insertion++)
         {
             var (origin, direction) = Rod(scene.Cell, scenario, flat, insertion);
-            var contacts = Contacts(scene, origin, direction);
+            var contacts = Contacts(scene, bounds, origin, direction);
             if (contacts.Count == 0) gaps++;
             for (var i = 0; i < contacts.Count; i++)
             {
@@ -71,7 +72,7 @@ public static class PointQuadrat
     }
 
     // Across the wall only this row counts; along it, and under a roof both ways, the cell repeats.
-    private static List<SurfaceKind> Contacts(Scene scene, Vector3 origin, Vector3 direction)
+    private static List<SurfaceKind> Contacts(Scene scene, (Vector3 Low, Vector3 High)[] bounds, Vector3 origin, Vector3 direction)
     {
         var nearest = new Dictionary<int, float>();
         var acrossCopies = direction.Z > 0 ? 1 : 0;
@@ -86,6 +87,7 @@ public static class PointQuadrat
                     var (across, along) = (i * scene.Cell.Across, j * scene.Cell.Along);
                     var rise = (across * scene.Cell.RiseAcross) + (along * scene.Cell.RiseAlong);
                     var shift = new Vector3((float)across, (float)along, (float)rise);
+                    if (Misses(bounds[triangle], origin - shift, direction)) continue;
                     if (Distance(scene, triangle, origin - shift, direction) is not { } distance) continue;
                     var key = (((surface * 3) + i + 1) * 3) + j + 1;
                     nearest[key] = Math.Min(distance, nearest.GetValueOrDefault(key, float.MaxValue));
@@ -94,6 +96,29 @@ public static class PointQuadrat
         }
 
         return [.. nearest.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key).Select(pair => scene.Kinds[pair.Key / 9])];
+    }
+
+    private static (Vector3 Low, Vector3 High)[] Bounds(Scene scene)
+    {
+        // More than the rounding of an intersection.
+        var margin = new Vector3(1e-5f);
+        var bounds = new (Vector3 Low, Vector3 High)[scene.TriangleCount];
+        for (var triangle = 0; triangle < bounds.Length; triangle++)
+        {
+            var (a, b, c) = (scene.Corners[3 * triangle], scene.Corners[(3 * triangle) + 1], scene.Corners[(3 * triangle) + 2]);
+            bounds[triangle] = (Vector3.Min(a, Vector3.Min(b, c)) - margin, Vector3.Max(a, Vector3.Max(b, c)) + margin);
+        }
+
+        return bounds;
+    }
+
+    // Rods run along x or up.
+    private static bool Misses((Vector3 Low, Vector3 High) bounds, Vector3 origin, Vector3 direction)
+    {
+        if (origin.Y < bounds.Low.Y || origin.Y > bounds.High.Y) return true;
+        return direction.Z > 0
+            ? origin.X < bounds.Low.X || origin.X > bounds.High.X
+            : origin.Z < bounds.Low.Z || origin.Z > bounds.High.Z;
     }
 
     // Möller & Trumbore 1997, doi:10.1080/10867651.1997.10487468.

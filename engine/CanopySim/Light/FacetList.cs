@@ -22,13 +22,20 @@ internal sealed class FacetList
     private readonly int[] _cornerCounts;
 
     public FacetList(Scene scene)
+        : this(scene, 0, scene.TriangleCount)
     {
-        _corners = new Vector3[MaximumCorners * scene.TriangleCount];
-        _normals = new Vector3[scene.TriangleCount];
-        _cornerCounts = new int[scene.TriangleCount];
-        Surfaces = new int[scene.TriangleCount];
+    }
+
+    /// <summary>Facets of a run of triangles. Where it ends with a surface's, runs make the same facets as all at once.</summary>
+    public FacetList(Scene scene, int firstTriangle, int endTriangle)
+    {
+        var triangles = endTriangle - firstTriangle;
+        _corners = new Vector3[MaximumCorners * triangles];
+        _normals = new Vector3[triangles];
+        _cornerCounts = new int[triangles];
+        Surfaces = new int[triangles];
         var firstOfSurface = 0;
-        for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
+        for (var triangle = firstTriangle; triangle < endTriangle; triangle++)
         {
             var corners = scene.Corners.AsSpan(3 * triangle, 3);
             var normal = Vector3.Cross(corners[1] - corners[0], corners[2] - corners[0]);

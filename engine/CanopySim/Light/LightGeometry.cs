@@ -62,7 +62,7 @@ public sealed class LightGeometry
     internal static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads, LinkWorkers workers)
     {
         if (directions.Count == 0) throw new ArgumentException("light needs at least one direction", nameof(directions));
-        var mesh = new LightMesh(scene);
+        var mesh = new LightMesh(scene, threads);
         var nodes = new LightNodes(scene, StripsOfGround, directions.Count);
         var traced = LinkDirection.All(scene.Cell, directions, quality.SkyPixel);
         var pixels = new int[directions.Count];

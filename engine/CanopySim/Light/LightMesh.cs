@@ -24,27 +24,25 @@ internal sealed class LightMesh
 
     public const int HighestAt = NormalAt + 3;
 
-    public LightMesh(Scene scene)
+    public LightMesh(Scene scene, int threads = 1)
     {
-        var facets = new FacetList(scene);
-        Count = facets.Count;
-        var values = new float[Values * Count];
-        var keys = new (float Top, int Facet)[Count];
-        var (areas, lowest) = (new double[Count], new float[Count]);
-        for (var facet = 0; facet < Count; facet++)
+        var starts = Runs(scene);
+        var runs = new Run[starts.Count - 1];
+        Workers.Run(threads, runs.Length, () => true, (_, run) => runs[run] = new Run(scene, starts[run], starts[run + 1]));
+        Count = runs.Sum(run => run.Facets.Count);
+
+        // Ties by place in the scene, or the order would hang on the sort.
+        var keys = new ulong[Count];
+        var (of, first) = (new (int Run, int Facet)[Count], 0);
+        for (var run = 0; run < runs.Length; run++)
         {
-            var own = values.AsSpan(Values * facet, Values);
-            (areas[facet], lowest[facet]) = Measure(facets.Corners(facet), scene.Cell, own);
-            keys[facet] = (-own[HighestAt], facet);
+            for (var facet = 0; facet < runs[run].Facets.Count; facet++, first++)
+                (keys[first], of[first]) = (((ulong)Ascending(-runs[run].Value(facet, HighestAt)) << 32) | (uint)first, (run, facet));
         }
 
-        // Ties by index, or the order would hang on the sort.
         Array.Sort(keys);
-        for (var first = 0; first < Count; first += Neighbors)
-        {
-            keys.AsSpan(first, Math.Min(Neighbors, Count - first)).Sort((a, b) =>
-                (facets.Corners(a.Facet).Length, areas[a.Facet], a.Facet).CompareTo((facets.Corners(b.Facet).Length, areas[b.Facet], b.Facet)));
-        }
+        var order = Array.ConvertAll(keys, key => of[(int)(uint)key]);
+        for (var start = 0; start < Count; start += Neighbors) MakeBlocks(runs, keys.AsSpan(start), order.AsSpan(start, Math.Min(Neighbors, Count - start)));
 
         // Facets that fill the last block have all corners in one point and cover nothing.
         Numbers = new float[Values * Lanes * ((Count + Lanes - 1) / Lanes)];
@@ -54,12 +52,12 @@ internal sealed class LightMesh
         (Lowest, Highest) = (new float[Count], new float[Count]);
         for (var place = 0; place < Count; place++)
         {
-            var facet = keys[place].Facet;
+            var (run, facet) = (runs[order[place].Run], order[place].Facet);
             for (var value = 0; value < Values; value++)
-                Numbers[(((Values * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = values[(Values * facet) + value];
-            EdgesOfBlock[place / Lanes] = Math.Max(EdgesOfBlock[place / Lanes], facets.Corners(facet).Length);
-            (Faces[place], Areas[place]) = ((uint)(2 * facets.Surfaces[facet]), areas[facet]);
-            (Lowest[place], Highest[place]) = (lowest[facet], -keys[place].Top);
+                Numbers[(((Values * (place / Lanes)) + value) * Lanes) + (place % Lanes)] = run.Value(facet, value);
+            EdgesOfBlock[place / Lanes] = Math.Max(EdgesOfBlock[place / Lanes], run.Facets.Corners(facet).Length);
+            (Faces[place], Areas[place]) = ((uint)(2 * run.Facets.Surfaces[facet]), run.Areas[facet]);
+            (Lowest[place], Highest[place]) = (run.Lowest[facet], run.Value(facet, HighestAt));
         }
     }
 
@@ -82,6 +80,65 @@ internal sealed class LightMesh
 
     /// <summary>Its highest [m].</summary>
     public float[] Highest { get; }
+
+    // Where runs of a few thousand triangles begin, each with a surface.
+    private static List<int> Runs(Scene scene)
+    {
+        const int Triangles = 4096;
+        var starts = new List<int> { 0 };
+        for (var triangle = 1; triangle < scene.TriangleCount; triangle++)
+        {
+            if (triangle - starts[^1] >= Triangles && scene.SurfaceOfTriangle[triangle] != scene.SurfaceOfTriangle[triangle - 1]) starts.Add(triangle);
+        }
+
+        starts.Add(scene.TriangleCount);
+        return starts;
+    }
+
+    // Sorts neighbors by corners, area and the order that they had.
+    private static void MakeBlocks(Run[] runs, Span<ulong> keys, Span<(int Run, int Facet)> order)
+    {
+        Span<(int Run, int Facet)> before = stackalloc (int, int)[Neighbors];
+        order.CopyTo(before);
+        for (var i = 0; i < order.Length; i++)
+        {
+            var (run, facet) = (runs[order[i].Run], order[i].Facet);
+            keys[i] = ((ulong)run.Facets.Corners(facet).Length << 60) | ((ulong)BitConverter.SingleToUInt32Bits((float)run.Areas[facet]) << 16) | (uint)i;
+        }
+
+        keys[..order.Length].Sort();
+        for (var i = 0; i < order.Length; i++) order[i] = before[(int)(keys[i] & 0xFFFF)];
+    }
+
+    // Bits that sort as the numbers do.
+    private static uint Ascending(float value)
+    {
+        var bits = BitConverter.SingleToUInt32Bits(value + 0f);
+        return (bits & 0x8000_0000) != 0 ? ~bits : bits | 0x8000_0000;
+    }
+
+    /// <summary>Facets of some triangles with their numbers.</summary>
+    private sealed class Run
+    {
+        private readonly float[] _values;
+
+        public Run(Scene scene, int firstTriangle, int endTriangle)
+        {
+            Facets = new FacetList(scene, firstTriangle, endTriangle);
+            _values = new float[Values * Facets.Count];
+            (Areas, Lowest) = (new double[Facets.Count], new float[Facets.Count]);
+            for (var facet = 0; facet < Facets.Count; facet++)
+                (Areas[facet], Lowest[facet]) = Measure(Facets.Corners(facet), scene.Cell, _values.AsSpan(Values * facet, Values));
+        }
+
+        public FacetList Facets { get; }
+
+        public double[] Areas { get; }
+
+        public float[] Lowest { get; }
+
+        public float Value(int facet, int value) => _values[(Values * facet) + value];
+    }
 
     // Writes a facet's numbers in the frame of the slope and returns its true area and lowest height. The last corner is repeated
     // up to five.
