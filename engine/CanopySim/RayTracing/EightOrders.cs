@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 
 namespace CanopySim.RayTracing;
 
@@ -9,13 +8,12 @@ internal static class EightOrders
 {
     private static readonly int[] Table = Fill();
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<int> Squeeze(uint lanes) =>
-        Vector256.LoadUnsafe(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Table), 8 * lanes));
+    /// <summary>The order for a set of lanes is the eight numbers at 8 times its bits. Pinned, for the life of the process.</summary>
+    public static unsafe int* First => (int*)Unsafe.AsPointer(ref MemoryMarshal.GetArrayDataReference(Table));
 
     private static int[] Fill()
     {
-        var table = new int[8 * 256];
+        var table = GC.AllocateArray<int>(8 * 256, pinned: true);
         for (var lanes = 0; lanes < 256; lanes++)
         {
             var place = 8 * lanes;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace CanopySim.RayTracing;
 
@@ -20,46 +21,52 @@ internal sealed class WideStore
 
     private const int Alignment = 64;
 
+    // Surfaces of boxes of this size are finite still [m].
+    private const float FarthestCoordinate = 1e9f;
+
+    /// <summary>Where a node's children stand in it.</summary>
+    public const int ChildrenAt = 6 * Width;
+
+    public const int OrdersAt = 7 * Width;
+
+    /// <summary>Where a packet's triangles stand in it.</summary>
+    public const int TrianglesAt = 12 * Width;
+
     private readonly float[] _block;
-    private readonly int _offset;
+    private readonly int _first;
 
-    public WideStore(ReadOnlySpan<Vector3> corners)
+    public unsafe WideStore(ReadOnlySpan<Vector3> corners)
     {
+        var padding = Padding(corners);
         var tree = new SplitTree(corners);
-        var plan = new WidePlan(tree);
-        var filler = new Filler(tree, plan, Padding(corners));
+        var filler = new Filler(tree, new WidePlan(tree), padding);
         if (tree.Nodes.Length > 0) filler.AddNode(0, corners);
-        (Nodes, Packets, Depth) = (filler.Nodes.Count / NodeSize, filler.Packets.Count / PacketSize, filler.Depth);
+        (NodeCount, PacketCount) = (filler.Nodes.Count / NodeSize, filler.Packets.Count / PacketSize);
         _block = GC.AllocateUninitializedArray<float>(filler.Nodes.Count + filler.Packets.Count + (Alignment / sizeof(float)), pinned: true);
-        unsafe
-        {
-            fixed (float* start = _block)
-            {
-                var past = (int)((nuint)start % Alignment);
-                _offset = past == 0 ? 0 : (Alignment - past) / sizeof(float);
-            }
-        }
-
-        filler.Nodes.CopyTo(_block, _offset);
-        filler.Packets.CopyTo(_block, _offset + filler.Nodes.Count);
+        var past = (int)((nuint)Unsafe.AsPointer(ref _block[0]) % Alignment);
+        _first = (Alignment - past) % Alignment / sizeof(float);
+        filler.Nodes.CopyTo(_block, _first);
+        filler.Packets.CopyTo(_block, _first + filler.Nodes.Count);
     }
 
-    public int Nodes { get; }
+    public int NodeCount { get; }
 
-    public int Packets { get; }
+    public int PacketCount { get; }
 
-    /// <summary>Nodes on the longest way down.</summary>
-    public int Depth { get; }
+    public unsafe float* Nodes => (float*)Unsafe.AsPointer(ref _block[_first]);
 
-    public ref float First => ref _block[_offset];
+    public unsafe float* Packets => Nodes + (NodeCount * NodeSize);
 
-    // Eight units in the last place of the largest coordinate: more than a box test of floats can err for rays from there [m].
+    // Eight units in the last place of the largest coordinate [m]: a box test errs by two for rays that start no farther off. No box
+    // is flat then, nor is a ray lost that runs along one.
     private static float Padding(ReadOnlySpan<Vector3> corners)
     {
         var largest = 0f;
         foreach (var corner in corners)
         {
             var size = Vector3.Abs(corner);
+            if (!(size.X <= FarthestCoordinate && size.Y <= FarthestCoordinate && size.Z <= FarthestCoordinate))
+                throw new ArgumentException($"a corner at {corner} m is no place for a triangle", nameof(corners));
             largest = Math.Max(largest, Math.Max(size.X, Math.Max(size.Y, size.Z)));
         }
 
@@ -72,12 +79,9 @@ internal sealed class WideStore
 
         public List<float> Packets { get; } = [];
 
-        public int Depth { get; private set; }
-
         // Depth first.
-        public int AddNode(int node, ReadOnlySpan<Vector3> corners, int depth = 1)
+        public int AddNode(int node, ReadOnlySpan<Vector3> corners)
         {
-            Depth = Math.Max(Depth, depth);
             var index = Nodes.Count / NodeSize;
             Span<int> children = stackalloc int[Width];
             var count = 1;
@@ -92,7 +96,7 @@ internal sealed class WideStore
                 ref readonly var child = ref tree.Nodes[children[slot]];
                 var (low, high) = (child.Low - new Vector3(padding), child.High + new Vector3(padding));
                 for (var axis = 0; axis < 3; axis++) (own[(axis * Width) + slot], own[((3 + axis) * Width) + slot]) = (low[axis], high[axis]);
-                var link = plan.IsPacket(children[slot]) ? ~AddPacket(child, corners) : AddNode(children[slot], corners, depth + 1);
+                var link = plan.IsPacket(children[slot]) ? ~AddPacket(child, corners) : AddNode(children[slot], corners);
                 own[(6 * Width) + slot] = BitConverter.Int32BitsToSingle(link);
             }
 

@@ -69,6 +69,10 @@ public sealed class EmbreeWitness : IDisposable
         }
     }
 
+    /// <summary>Whether a build failed because a package is not there, and not by a fault of ours.</summary>
+    public static bool IsMissing(string problem) =>
+        problem.Contains("No such file or directory", StringComparison.Ordinal) || problem.Contains("cannot find -lembree3", StringComparison.Ordinal);
+
     /// <summary>Any hit beyond a distance [m], the triangle of origin included.</summary>
     public TracedSet Occluded(int set, float near) => Traced(Ask("occluded", set, near.ToString(CultureInfo.InvariantCulture)));
 
