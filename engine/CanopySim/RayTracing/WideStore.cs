@@ -94,7 +94,7 @@ internal sealed class WideStore
             for (var slot = 0; slot < count; slot++)
             {
                 ref readonly var child = ref tree.Nodes[children[slot]];
-                var (low, high) = (child.Low - new Vector3(padding), child.High + new Vector3(padding));
+                var (low, high) = (child.Low - new Vector4(padding), child.High + new Vector4(padding));
                 for (var axis = 0; axis < 3; axis++) (own[(axis * Width) + slot], own[((3 + axis) * Width) + slot]) = (low[axis], high[axis]);
                 var link = plan.IsPacket(children[slot]) ? ~AddPacket(child, corners) : AddNode(children[slot], corners);
                 own[(6 * Width) + slot] = BitConverter.Int32BitsToSingle(link);

