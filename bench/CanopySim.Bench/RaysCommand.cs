@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using CanopySim.Geometry;
 using CanopySim.RayTracing;
@@ -6,102 +5,139 @@ using CanopySim.Tests.RayTracing.Embree;
 
 namespace CanopySim.Bench;
 
-/// <summary><c>rays</c>: our own tracer and Embree by turns over the same rays in the full canopy of first-season (20 July).</summary>
+/// <summary>
+/// <c>rays</c>: our tracer and Embree by turns over the same rays in the same order, in the full canopy of first-season (20 July).
+/// One thread each; processor time, since other work on the machine leaves it alone.
+/// </summary>
 internal static class RaysCommand
 {
-    private const string Usage = "rays [--rays N] [--turns N] [--embree-quality low|medium|high] [--embree-robust]";
+    private const string Usage = "rays [--rays N] [--turns N]";
 
-    // Embree starts its rays so far from the triangle of origin [m], which ours excepts by its number.
+    // Embree starts its rays so far from the triangle of origin [m], which ours excepts by its number: a filter would cost it time.
     private const float Near = 1e-4f;
+
+    private static readonly string[] Qualities = ["medium", "high"];
+
+    private static readonly (string Name, int Set, bool Closest)[] Questions =
+        [("sun, any hit", 0, false), ("overhead, any hit", 1, false), ("hemisphere, any hit", 2, false), ("hemisphere, closest", 2, true)];
 
     public static int Run(string[] arguments)
     {
-        var (rays, turns) = (1_000_000, 9);
-        var (qualities, flags) = (new[] { "medium", "high" }, "-");
-        for (var i = 0; i < arguments.Length; i++)
+        var options = new Dictionary<string, string>(StringComparer.Ordinal);
+        for (var i = 0; i + 1 < arguments.Length; i += 2) options[arguments[i]] = arguments[i + 1];
+        if (arguments.Length % 2 != 0 || options.Keys.Except(["--rays", "--turns"]).Any()
+                || !int.TryParse(options.GetValueOrDefault("--rays", "1000000"), CultureInfo.InvariantCulture, out var count) || count < 1
+                || !int.TryParse(options.GetValueOrDefault("--turns", "9"), CultureInfo.InvariantCulture, out var turns) || turns < 1)
         {
-            switch (arguments[i])
-            {
-                case "--rays" when i + 1 < arguments.Length && int.TryParse(arguments[i + 1], CultureInfo.InvariantCulture, out rays) && rays > 0:
-                case "--turns" when i + 1 < arguments.Length && int.TryParse(arguments[i + 1], CultureInfo.InvariantCulture, out turns) && turns > 0:
-                    i++;
-                    break;
-                case "--embree-quality" when i + 1 < arguments.Length:
-                    qualities = [arguments[++i]];
-                    break;
-                case "--embree-robust":
-                    flags = "r";
-                    break;
-                default:
-                    Console.Error.WriteLine(Usage);
-                    return 2;
-            }
+            Console.Error.WriteLine(Usage);
+            return 2;
         }
 
-        var build = Directory.CreateTempSubdirectory("canopysim-bench");
+        var folder = Directory.CreateTempSubdirectory("canopysim-bench");
         try
         {
             var source = Path.Combine(FirstSeason.Repository, "tests", "embree", "embree_rays.cpp");
-            if (EmbreeWitness.Build(source, build.FullName, out var problem) is not { } program)
+            if (EmbreeWitness.Build(source, folder.FullName, out var problem) is not { } program)
             {
-                Console.Error.WriteLine($"embree_rays was not built (Debian packages g++ and libembree-dev): {problem}");
+                Console.Error.WriteLine($"embree_rays was not built (it needs the Debian packages g++ and libembree-dev): {problem}");
                 return 1;
             }
 
-            var options = new SeasonOptions { Quality = Quality.Draft, Threads = 2 };
-            var canopy = Simulation.CanopyOn(FirstSeason.Scenario, FirstSeason.Weather, FirstSeason.Offset, options, new DateOnly(2025, 7, 20));
-            Console.WriteLine("| scene, triangles | build ms | rays | ours, M/s | Embree, M/s | ratio |\n|---|---|---|---|---|---|");
+            var season = new SeasonOptions { Quality = Quality.Draft, Threads = 2 };
+            var canopy = Simulation.CanopyOn(FirstSeason.Scenario, FirstSeason.Weather, FirstSeason.Offset, season, new DateOnly(2025, 7, 20));
             foreach (var detail in new[] { SceneDetail.ForLight, SceneDetail.Drawn })
             {
                 var scene = new CanopyScene(FirstSeason.Scenario).Place(canopy, detail).Scene;
-                foreach (var quality in qualities) Compare(program, scene, detail, rays, turns, quality, flags);
+                var rays = new CanopyRays(scene, count);
+                GivenRay[][] sets = [rays.ToSun(), rays.Overhead(), rays.Hemisphere()];
+                Console.WriteLine($"{detail}: {scene.TriangleCount} triangles, {count} rays of each kind, medians of {turns} turns by processor time\n");
+                BesideEmbree(program, scene, sets, turns);
+                ThroughEndlessRows(scene, sets, turns);
             }
 
             return 0;
         }
         finally
         {
-            build.Delete(recursive: true);
+            folder.Delete(recursive: true);
         }
     }
 
-    private static void Compare(string program, Scene scene, SceneDetail detail, int count, int turns, string quality, string flags)
+    private static void BesideEmbree(string program, Scene scene, GivenRay[][] sets, int turns)
     {
-        var rays = new CanopyRays(scene, count);
-        GivenRay[][] sets = [rays.ToSun(), rays.Overhead(), rays.Hemisphere()];
         var builds = new double[turns];
-        for (var turn = 0; turn < turns; turn++)
+        for (var turn = -1; turn < turns; turn++)
         {
-            var started = Stopwatch.GetTimestamp();
-            _ = new WideHierarchy(scene.Corners);
-            builds[turn] = Stopwatch.GetElapsedTime(started).TotalMilliseconds;
+            var seconds = Processor(() => new WideHierarchy(scene.Corners));
+            if (turn >= 0) builds[turn] = seconds;
         }
 
         var hierarchy = new WideHierarchy(scene.Corners);
-        using var embree = new EmbreeWitness(program, scene.Corners, sets, quality, flags);
-        foreach (var (name, set, closest) in new[] { ("sun, any hit", 0, false), ("overhead, any hit", 1, false), ("hemisphere, any hit", 2, false), ("hemisphere, closest", 2, true) })
+        var witnesses = Qualities.Select(quality => new EmbreeWitness(program, scene.Corners, sets, quality, "-")).ToArray();
+        Say($"build, ms: ours {1e3 * Median(builds):0}, {string.Join(", ", Qualities.Zip(witnesses, (quality, witness) => Text($"Embree {quality} {1e3 * witness.BuildSeconds:0} (by the clock)")))}\n");
+        Say($"| rays | that hit | ours, M/s | {string.Join(" | ", Qualities.Select(quality => $"Embree {quality}, M/s"))} | ours / faster Embree |");
+        Say($"|---|---|---|{string.Concat(Qualities.Select(_ => "---|"))}---|");
+        foreach (var (name, set, closest) in Questions)
         {
-            var (ours, theirs) = (new double[turns], new double[turns]);
-            TracedSet own = default, other = default;
+            var ours = new double[turns];
+            var theirs = Qualities.Select(_ => new double[turns]).ToArray();
+            var hits = 0;
+
+            // The first turn warms up.
             for (var turn = -1; turn < turns; turn++)
             {
-                own = Trace(hierarchy, sets[set], closest);
-                other = closest ? embree.Closest(set, Near) : embree.Occluded(set, Near);
-                if (turn >= 0) (ours[turn], theirs[turn]) = (own.Processor, other.Processor);
+                var own = Processor(() => hits = Trace(hierarchy, sets[set], closest));
+                if (turn >= 0) ours[turn] = own;
+                for (var witness = 0; witness < witnesses.Length; witness++)
+                {
+                    var other = closest ? witnesses[witness].Closest(set, Near) : witnesses[witness].Occluded(set, Near);
+                    if (turn >= 0) theirs[witness][turn] = other.Processor;
+                }
             }
 
-            Array.Sort(ours);
-            Array.Sort(theirs);
-            var (ourRate, theirRate) = (count / ours[turns / 2] / 1e6, count / theirs[turns / 2] / 1e6);
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"| {detail}, {scene.TriangleCount} | {builds[turns / 2]:0.0}, Embree {quality} {1e3 * embree.BuildSeconds:0.0} | {name} | {ourRate:0.00} | {theirRate:0.00} | {ourRate / theirRate:0.00} | hits {own.Hits} {other.Hits}"));
+            var count = sets[set].Length;
+            var rates = theirs.Select(seconds => count / Median(seconds) / 1e6).ToArray();
+            var rate = count / Median(ours) / 1e6;
+            Say($"| {name} | {100.0 * hits / count:0} % | {rate:0.00} | {string.Join(" | ", rates.Select(other => Text($"{other:0.00}")))} | {rate / rates.Max():0.00} |");
         }
+
+        Console.WriteLine();
+        foreach (var witness in witnesses) witness.Dispose();
     }
 
-    private static TracedSet Trace(WideHierarchy hierarchy, GivenRay[] rays, bool closest)
+    // Single precision and wide beside plain and double, with re-entry into the cell; a hundredth of the rays for the slow one.
+    private static void ThroughEndlessRows(Scene scene, GivenRay[][] sets, int turns)
+    {
+        var (wide, plain) = (new WidePeriodicTracer(scene), new PeriodicRayTracer(scene));
+        Say($"| rays through endless rows | wide, M/s | plain in double, M/s |");
+        Say($"|---|---|---|");
+        foreach (var (name, set, closest) in Questions)
+        {
+            var rays = sets[set].Select(given => (Ray: new Ray(Point3.From(given.Origin), Point3.From(given.Direction)), given.Except)).ToArray();
+            var (fast, slow) = (new double[turns], new double[turns]);
+            for (var turn = -1; turn < turns; turn++)
+            {
+                var own = Processor(() =>
+                {
+                    foreach (var (ray, except) in rays) _ = closest ? wide.Closest(ray, except) is not null : wide.IsBlocked(ray, except);
+                });
+                var other = Processor(() =>
+                {
+                    for (var at = 0; at < rays.Length; at += 100)
+                        _ = closest ? plain.Closest(rays[at].Ray, rays[at].Except) is not null : plain.IsBlocked(rays[at].Ray, rays[at].Except);
+                });
+                if (turn >= 0) (fast[turn], slow[turn]) = (own, other);
+            }
+
+            Say($"| {name} | {rays.Length / Median(fast) / 1e6:0.00} | {(rays.Length + 99) / 100 / Median(slow) / 1e6:0.000} |");
+        }
+
+        Console.WriteLine();
+    }
+
+    private static int Trace(WideHierarchy hierarchy, GivenRay[] rays, bool closest)
     {
         var hits = 0;
-        var (wall, processor) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
         if (closest)
         {
             foreach (ref readonly var ray in rays.AsSpan())
@@ -113,6 +149,23 @@ internal static class RaysCommand
                 if (hierarchy.IsBlocked(ray.Origin, ray.Direction, ray.Limit, ray.Except)) hits++;
         }
 
-        return new TracedSet((Environment.CpuUsage.TotalTime - processor).TotalSeconds, Stopwatch.GetElapsedTime(wall).TotalSeconds, hits);
+        return hits;
     }
+
+    private static double Processor(Action work)
+    {
+        var before = Environment.CpuUsage.TotalTime;
+        work();
+        return (Environment.CpuUsage.TotalTime - before).TotalSeconds;
+    }
+
+    private static double Median(double[] values)
+    {
+        var sorted = values.Order().ToArray();
+        return sorted[sorted.Length / 2];
+    }
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+
+    private static void Say(FormattableString text) => Console.WriteLine(Text(text));
 }

@@ -71,7 +71,7 @@ internal sealed class SplitTree
     private int Split(int first, int count, int depth, Vector4 low, Vector4 extent)
     {
         var (bestAxis, bestBin, bestCost) = (-1, 0, float.PositiveInfinity);
-        if (depth < HeuristicDepth)
+        if (count > 2 && depth < HeuristicDepth)
         {
             Fill(first, count, low, extent);
             for (var axis = 0; axis < 3; axis++)
