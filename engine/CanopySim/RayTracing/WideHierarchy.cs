@@ -55,12 +55,22 @@ public sealed class WideHierarchy
     /// <param name="direction">Unit vector.</param>
     /// <param name="limit">How far [m].</param>
     /// <param name="except">Triangle that is not hit, that of the start; −1 for none.</param>
-    public bool IsBlocked(Vector3 origin, Vector3 direction, float limit = float.PositiveInfinity, int except = -1) =>
-        Find<AnyHit>(origin, direction, limit, except, out _);
+    public bool IsBlocked(Vector3 origin, Vector3 direction, float limit = float.PositiveInfinity, int except = -1)
+    {
+        var found = Find<AnyHit>(origin, direction, limit, except, out _);
+
+        // Find holds pointers alone, which do not keep the block they point into.
+        GC.KeepAlive(this);
+        return found;
+    }
 
     /// <summary>The nearest of the triangles that <see cref="IsBlocked"/> asks for; of equally near ones the smallest number.</summary>
-    public WideHit? Closest(Vector3 origin, Vector3 direction, float limit = float.PositiveInfinity, int except = -1) =>
-        Find<ClosestHit>(origin, direction, limit, except, out var hit) ? hit : null;
+    public WideHit? Closest(Vector3 origin, Vector3 direction, float limit = float.PositiveInfinity, int except = -1)
+    {
+        var found = Find<ClosestHit>(origin, direction, limit, except, out var hit);
+        GC.KeepAlive(this);
+        return found ? hit : null;
+    }
 
     [SkipLocalsInit]
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -119,8 +129,13 @@ public sealed class WideHierarchy
                     {
                         // In the order of the tree. Nearest first costs more than it saves, and a loop over the lanes, though its
                         // branches are guessed, less than a squeeze without branches: rays of one leaf go the same ways.
-                        for (; (lanes & (lanes - 1)) != 0; lanes &= lanes - 1) links[top++] = children[BitOperations.TrailingZeroCount(lanes)];
                         link = children[BitOperations.TrailingZeroCount(lanes)];
+                        for (lanes &= lanes - 1; lanes != 0; lanes &= lanes - 1)
+                        {
+                            links[top++] = (int)link;
+                            link = children[BitOperations.TrailingZeroCount(lanes)];
+                        }
+
                         continue;
                     }
 

@@ -13,8 +13,8 @@ public sealed class WidePeriodicTracer
     // A ray so nearly parallel to the slope that it crosses more cells than this is taken to have left.
     private const int MaximumCells = 100_000;
 
-    // Rays overlap so far at the walls [m]: no hit may fall between two cells by rounding. Ten times what a coordinate of 3 m is known to.
-    private const double Overlap = 2e-6;
+    // Rays overlap at the walls by so much of the cell's largest size: no hit may fall between two cells by rounding.
+    private const double Overlap = 1e-6;
 
     // How far from its triangle's box a start may lie [m].
     private const double StartTolerance = 1e-4;
@@ -25,6 +25,7 @@ public sealed class WidePeriodicTracer
     private readonly int[] _triangles;
     private readonly WideHierarchy _hierarchy;
     private readonly double _top;
+    private readonly double _overlap;
 
     public WidePeriodicTracer(Scene scene)
     {
@@ -49,6 +50,7 @@ public sealed class WidePeriodicTracer
             }
         }
 
+        _overlap = Overlap * Math.Max(_top, Math.Max(_cell.Across, _cell.Along));
         _triangles = [.. triangles];
         _hierarchy = new WideHierarchy(corners.ToArray());
     }
@@ -87,9 +89,9 @@ public sealed class WidePeriodicTracer
             var wallX = Wall(ray.Origin.X, ray.Direction.X, i, _cell.Across);
             var wallY = Wall(ray.Origin.Y, ray.Direction.Y, j, _cell.Along);
             var exit = Math.Min(wallX, wallY);
-            var start = Math.Max(0, entry - Overlap);
+            var start = Math.Max(0, entry - _overlap);
             var origin = Rounded(ray.At(start) - Lattice(i, j));
-            var limit = (float)(Math.Min(exit, end) - start + Overlap);
+            var limit = (float)(Math.Min(exit, end) - start + _overlap);
             var except = from is { } own ? _copies[fromTriangle].At(i - own.I, j - own.J) : -1;
             if (any && _hierarchy.IsBlocked(origin, direction, limit, except)) return true;
             if (!any && _hierarchy.Closest(origin, direction, limit, except) is { } hit)
