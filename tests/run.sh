@@ -11,8 +11,8 @@ for argument in "$@"; do
   esac
 done
 
-# What the tests need beyond the SDK, as Debian packages: nothing so far.
-packages=""
+# What the tests need beyond the SDK, as Debian packages: a ray tracer by others, beside which ours is put, and what compiles its caller.
+packages="g++ libembree-dev"
 if $install && [ -n "$packages" ]; then
   apt-get update -q && apt-get install -y -q --no-install-recommends $packages || exit 1
 fi
