@@ -25,7 +25,7 @@ public class LightTargetTests
     public void Levels_keep_their_targets_on_a_clear_an_overcast_and_a_mixed_day(Quality level, double leafError, double canopyBias, double closure)
     {
         var grown = Grown.Value;
-        var (found, widest) = grown.Absorbed(level == Quality.Fine ? grown.Drawn : grown.ForLight, LightQuality.For(level));
+        var (found, widest) = grown.Absorbed(level == Quality.Draft ? grown.ForLight : grown.Drawn, LightQuality.For(level));
         Assert.InRange(widest, 0, closure);
         for (var day = 0; day < VineyardDays.Days; day++)
         {
@@ -37,7 +37,8 @@ public class LightTargetTests
         }
     }
 
-    // Light's own triangles have the outline as drawn; axes in long pieces and stalks as strips are what is left. Measured: 0.04 and 0.5 %.
+    // A draft's own triangles have the outline as drawn; axes in long pieces and stalks as strips are what is left. Measured: 0.5 % of a leaf,
+    // 0.01 to 0.07 % of the canopy by how the strips of its few hundred stalks happen to face; a fifth of a draft's bias is let through.
     [Fact]
     public void Triangles_for_light_stand_for_those_that_are_drawn()
     {
@@ -48,7 +49,7 @@ public class LightTargetTests
             var (bias, error) = Case.Compare(found[day], grown.Exact[day]);
             TestContext.Current.TestOutputHelper?.WriteLine($"mesh, day {day}: bias {100 * bias:F3} %, leaves {100 * error:F2} %");
             Assert.InRange(error, 1e-5, 0.006);
-            Assert.InRange(bias, -0.0005, 0.0005);
+            Assert.InRange(bias, -0.001, 0.001);
         }
     }
 

@@ -22,7 +22,7 @@ internal static class RasterTwin
         var facets = new FacetList(scene);
         var order = Enumerable.Range(0, facets.Count).OrderByDescending(facet => Heights(facets.Corners(facet), scene.Cell).Max()).ThenBy(facet => facet)
             .Chunk(128)
-            .SelectMany(few => few.OrderBy(facet => facets.Corners(facet).Length).ThenBy(facet => (float)Area(facets.Corners(facet))).ThenBy(facet => facet));
+            .SelectMany(few => few.OrderBy(facet => facets.Corners(facet).Length).ThenBy(facet => (float)Area(facets.Corners(facet))));
         foreach (var facet in order)
             DrawFacet(facets.Corners(facet), facets.Surfaces[facet], scene.Cell, grid, columnOffset, rowOffset, fragments);
         return fragments;
