@@ -18,7 +18,7 @@ internal sealed class SensorView(LightGeometry geometry)
     // Ground within rounding: a sensor that lies on it is not buried.
     private const double GroundTolerance = 1e-6;
 
-    private readonly PeriodicRayTracer _tracer = new(geometry.Scene);
+    private readonly WidePeriodicTracer _tracer = new(geometry.Scene);
 
     /// <summary>Where each ray ends: a node, ~d for direction d of the sky, or <see cref="Dark"/>. Under the ground all is dark.</summary>
     public int[] Targets(Point3 point, Point3[] rays)
