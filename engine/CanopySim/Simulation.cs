@@ -183,7 +183,7 @@ public sealed class Simulation
     internal void PlaceBlades()
     {
         if (!Canopy.PrimaryShoots().Any()) return;
-        _clock.Light(() => _record.NoteScene(_light.Place(Canopy, _canopyChanged)));
+        _clock.LightGeometry(() => _record.NoteScene(_light.Place(Canopy, _canopyChanged)));
         _canopyChanged = false;
     }
 

@@ -123,7 +123,7 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
             summary.GetProperty("checks"),
             ("number", "light_closure_max carbon_closure_max_relative"),
             ("whole", "leaves_max triangles_max sky_directions"));
-        JsonShape.AssertHas(summary.GetProperty("seconds"), ("number", "total light gas_exchange"));
+        JsonShape.AssertHas(summary.GetProperty("seconds"), ("number", "total light light_geometry gas_exchange"));
         var shares = summary.GetProperty("ripening_carbon_by_leaf_age").EnumerateArray().ToList();
         Assert.All(shares, share => JsonShape.AssertHas(share, ("whole", "from_d to_d"), ("number", "share")));
         Assert.Equal(1, shares.Sum(share => share.GetProperty("share").GetDouble()), 1e-5);

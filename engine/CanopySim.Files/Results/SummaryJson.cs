@@ -42,6 +42,7 @@ public static class SummaryJson
             .Object("seconds", inner => inner
                 .Number("total", summary.Seconds.Total)
                 .Number("light", summary.Seconds.Light)
+                .Number("light_geometry", summary.Seconds.LightGeometry)
                 .Number("gas_exchange", summary.Seconds.GasExchange));
         return json.Finish();
     }

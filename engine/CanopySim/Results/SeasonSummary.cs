@@ -96,4 +96,5 @@ public sealed record LeafAgeShare(int FromD, int ToD, double Share);
 public sealed record SeasonChecks(
     double LightClosureMax, double CarbonClosureMaxRelative, int LeavesMax, int TrianglesMax, int SkyDirections);
 
-public sealed record StageSeconds(double Total, double Light, double GasExchange);
+/// <summary>Where the time went [s]; placing the canopy and linking its faces is part of light.</summary>
+public sealed record StageSeconds(double Total, double Light, double LightGeometry, double GasExchange);

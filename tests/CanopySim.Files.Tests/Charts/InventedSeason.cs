@@ -136,7 +136,7 @@ internal static class InventedSeason
             new(100, 110, 0.121), new(110, 120, 0.083), new(120, 130, 0.039), new(130, 140, 0.014), new(140, 150, 0.003),
         ],
         Checks = new SeasonChecks(3.1e-12, 4.4e-13, 5912, 70944, 145),
-        Seconds = new StageSeconds(41, 30, 9),
+        Seconds = new StageSeconds(41, 30, 20, 9),
     };
 
     private static IEnumerable<DayRow> Days(DateOnly from, DateOnly to)

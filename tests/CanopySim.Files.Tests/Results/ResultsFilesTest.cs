@@ -61,7 +61,7 @@ public sealed class ResultsFilesTest : IDisposable
             "season.net_assimilation_kg_co2_per_vine", "season.respiration_kg_co2_per_vine", "season.transpiration_l_per_vine", "season.absorbed_par_mol_per_vine", "season.leaf_respiration_kg_co2_per_vine",
             "ripening_capacity_g_per_kg_d", "ripening_carbon_by_leaf_age",
             "checks.light_closure_max", "checks.carbon_closure_max_relative", "checks.leaves_max", "checks.triangles_max", "checks.sky_directions",
-            "seconds.total", "seconds.light", "seconds.gas_exchange",
+            "seconds.total", "seconds.light", "seconds.light_geometry", "seconds.gas_exchange",
         ];
         Assert.Equal(expected, Flat(json.RootElement, ""));
         var root = json.RootElement;
@@ -185,6 +185,6 @@ public sealed class ResultsFilesTest : IDisposable
         RipeningCapacityGPerKgD = 3.2,
         RipeningCarbonByLeafAge = [new LeafAgeShare(60, 70, 0.25)],
         Checks = new SeasonChecks(1.2345678901234567e-16, 3e-12, 900, 7200, 145),
-        Seconds = new StageSeconds(12.5, 8, 3),
+        Seconds = new StageSeconds(12.5, 8, 5, 3),
     };
 }
