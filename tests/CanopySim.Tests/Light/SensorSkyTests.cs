@@ -10,7 +10,7 @@ namespace CanopySim.Tests.Light;
 /// <summary>
 /// Tilted sensors in the open under clear, broken and overcast skies, against the sky's own radiance summed over 10,000 directions:
 /// with the sky's radiance along every ray, and with that of the geometry's nearest direction. Worst sky, root mean square over
-/// sensors, per diffuse irradiance: measured 0.3 % against 4.6 % (draft) and 1.2 % (standard).
+/// sensors, per diffuse irradiance: measured 0.3 % against 4.6 % (draft) and 0.5 % (standard).
 /// </summary>
 public class SensorSkyTests
 {
@@ -18,7 +18,7 @@ public class SensorSkyTests
 
     [Theory]
     [InlineData(Quality.Draft, false, 0.06)]
-    [InlineData(Quality.Standard, false, 0.02)]
+    [InlineData(Quality.Standard, false, 0.008)]
     [InlineData(Quality.Draft, true, 0.005)]
     public void Sensors_see_the_shape_of_the_sky(Quality level, bool between, double bound)
     {
