@@ -1,6 +1,13 @@
 using BenchmarkDotNet.Running;
 using CanopySim.Bench;
 
-if (args is ["fuzz", .. var options]) return FuzzCommand.Run(options);
+switch (args)
+{
+    case ["fuzz", .. var options]: return FuzzCommand.Run(options);
+    case ["quality", .. var options]: return QualityCommand.Run(options);
+    case ["scaling", .. var options]: return ScalingCommand.Run(options);
+    case ["season", .. var options]: return SeasonCommand.Run(options);
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(FirstSeason).Assembly).Run(args);
 return 0;

@@ -1,0 +1,88 @@
+using System.Globalization;
+using CanopySim.Geometry;
+using CanopySim.Light;
+using static CanopySim.Bench.Tables;
+
+namespace CanopySim.Bench;
+
+/// <summary><c>scaling</c>: time and memory of light against leaves, directions and threads, as tables for the README beside this.</summary>
+internal static class ScalingCommand
+{
+    private const string Usage = "scaling [--runs N] [--times 1,2,4,10] [--levels draft,standard] [--directions 54,100,200,400] [--seasons yes|no]";
+
+    // Time for ten times the leaves: no worse than the leaves by a fifth.
+    private const int Tenfold = 10;
+    private const double TenfoldTarget = 12;
+
+    private static readonly DateOnly Young = new(2025, 4, 30);
+    private static readonly DateOnly Full = new(2025, 7, 20);
+
+    private static readonly string[] Header =
+    [
+        "canopy", "leaves", "triangles", "level", "directions", "pixels of sky, sun", "build", "solve", "wall, 1 thread: build; solve", "wall, 2 threads: build; solve",
+        "links [10⁶]", "gap of the sky", "allocated [MB]: build; solve", "held [MB]", "peak [MB], 1 and 2 threads",
+    ];
+
+    public static int Run(string[] arguments)
+    {
+        if (Options.Read(arguments, Usage, ("--runs", "5"), ("--times", "1,2,4,10"), ("--levels", "draft,standard"), ("--directions", "54,100,200,400"),
+                ("--seasons", "yes")) is not { } options) return 2;
+        var runs = options.Number("--runs");
+        var (young, full) = (new GrownBlock(Young), new GrownBlock(Full));
+        Console.WriteLine($"A day with new geometry on the canopy of `first-season`, repeated along the row, medians of {runs} runs: who sees whom (build) and a mixed day of midsummer (solve) [ms].");
+        Console.WriteLine($"`build` and `solve` are processor time of one thread. Held: by the geometry. {Machine.Line}");
+        PrintHeader(Header);
+        var ratios = new List<string>();
+        foreach (var level in options.List("--levels", text => Enum.Parse<Quality>(text, ignoreCase: true)))
+        {
+            var quality = LightQuality.For(level);
+            var name = $"{level}".ToLowerInvariant();
+            Print("30 April", young.Place(GrownBlock.DetailFor(level)), name, quality, runs);
+            var costs = new Dictionary<int, LightCost>();
+            foreach (var times in options.List("--times", text => int.Parse(text, CultureInfo.InvariantCulture)))
+                costs[times] = Print($"20 July × {times}", full.Repeat(full.Place(GrownBlock.DetailFor(level)), times), name, quality, runs);
+            if (costs.ContainsKey(1) && costs.ContainsKey(Tenfold)) ratios.Add(Ratio(name, costs[1], costs[Tenfold]));
+        }
+
+        Console.WriteLine();
+        foreach (var ratio in ratios) Console.WriteLine(ratio);
+        Console.WriteLine();
+        Console.WriteLine($"The same against directions, standard in all else. {Machine.Line}");
+        PrintHeader(Header);
+        foreach (var directions in options.List("--directions", text => int.Parse(text, CultureInfo.InvariantCulture)))
+            Print("20 July × 1", full.Place(SceneDetail.ForLight), "standard", LightQuality.Standard with { SkyDirectionCount = directions }, runs);
+        Console.WriteLine();
+        if (options.Text("--seasons") == "yes") PrintSeasons();
+        return 0;
+    }
+
+    private static LightCost Print(string canopy, Scene scene, string level, LightQuality quality, int runs)
+    {
+        var one = LightCost.Of(GrownBlock.Scenario, scene, quality, 1, runs);
+        var two = LightCost.Of(GrownBlock.Scenario, scene, quality, 2, runs);
+        Row(canopy, $"{GrownBlock.LeavesIn(scene)}", $"{scene.TriangleCount}", level, $"{quality.SkyDirectionCount}", Pixels(quality),
+            Text($"{one.Build.Processor:0.0}"), Text($"{one.Solve.Processor:0.0}"), Text($"{one.Build.Wall:0.0}; {one.Solve.Wall:0.0}"), Text($"{two.Build.Wall:0.0}; {two.Solve.Wall:0.0}"),
+            Text($"{one.Geometry.LinkCount / 1e6:0.00}"), Text($"{one.Geometry.SkyGapFraction:0.0000}"), Text($"{one.Build.Allocated:0.0}; {one.Solve.Allocated:0.0}"),
+            Text($"{one.Held:0.0}"), Text($"{one.Peak:0}, {two.Peak:0}"));
+        return one;
+    }
+
+    private static string Ratio(string level, LightCost one, LightCost ten)
+    {
+        var (build, solve) = (ten.Build.Processor / one.Build.Processor, ten.Solve.Processor / one.Solve.Processor);
+        var both = (ten.Build.Processor + ten.Solve.Processor) / (one.Build.Processor + one.Solve.Processor);
+        return Text($"- {level}: ten times the leaves take {both:0.0} times the processor time (build {build:0.0}, solve {solve:0.0}); target at most {TenfoldTarget}: {(both <= TenfoldTarget ? "kept" : "missed")}.");
+    }
+
+    private static void PrintSeasons()
+    {
+        Console.WriteLine($"A draft season with more vines in the cell (`rows.vines_in_cell`), without files and charts, each in a process of its own, one thread. {Machine.Line}");
+        PrintHeader("vines", "leaves, triangles at most", "seconds", "of them light", "processor seconds", "× that of one vine", "peak [MB]", "carbon [kg CO₂ a vine]");
+        var one = SeasonCommand.InOwnProcess(Quality.Draft, 1, 1);
+        foreach (var (vines, season) in new[] { (1, one), (Tenfold, SeasonCommand.InOwnProcess(Quality.Draft, 1, Tenfold)) })
+        {
+            Row($"{vines}", $"{season.Leaves}, {season.Triangles}", Text($"{season.Seconds:0.0}"), Text($"{season.LightSeconds:0.0}"), Text($"{season.ProcessorSeconds:0.0}"),
+                Text($"{season.ProcessorSeconds / one.ProcessorSeconds:0.0}"), Text($"{season.PeakMegabytes:0}"), Text($"{season.Carbon:0.000}"));
+        }
+    }
+}
