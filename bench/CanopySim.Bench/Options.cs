@@ -27,7 +27,9 @@ internal sealed class Options
 
     public string Text(string name) => _values[name];
 
-    public int Number(string name) => int.Parse(_values[name], CultureInfo.InvariantCulture);
+    public int Number(string name) => Numbers(name).Single();
+
+    public int[] Numbers(string name) => List(name, text => int.Parse(text, CultureInfo.InvariantCulture));
 
     public T[] List<T>(string name, Func<string, T> read) => [.. _values[name].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(read)];
 }

@@ -6,6 +6,7 @@ switch (args)
     case ["fuzz", .. var options]: return FuzzCommand.Run(options);
     case ["quality", .. var options]: return QualityCommand.Run(options);
     case ["scaling", .. var options]: return ScalingCommand.Run(options);
+    case ["stages"]: return StageCommand.Run();
     case ["season", .. var options]: return SeasonCommand.Run(options);
 }
 

@@ -9,19 +9,20 @@ namespace CanopySim.Bench;
 /// <summary><c>quality</c>: what the levels promise and cost, as tables for the README beside this.</summary>
 internal static class QualityCommand
 {
-    private const string Usage = "quality [--directions N] [--runs N] [--dates YYYY-MM-DD,…] [--levels draft,standard,fine] [--seasons yes|no]";
+    private const string Usage = "quality [--directions N] [--runs N] [--dates YYYY-MM-DD,…] [--levels draft,standard,fine] [--tables errors,costs,seasons]";
 
     private static readonly string[] Days = ["clear", "overcast", "mixed"];
 
     public static int Run(string[] arguments)
     {
-        if (Options.Read(arguments, Usage, ("--directions", "1000"), ("--runs", "7"), ("--dates", "2025-05-20,2025-07-20"),
-                ("--levels", "draft,standard,fine"), ("--seasons", "yes")) is not { } options) return 2;
-        var blocks = options.List("--dates", text => new GrownBlock(DateOnly.Parse(text, CultureInfo.InvariantCulture)));
+        if (Options.Read(arguments, Usage, ("--directions", "1200"), ("--runs", "7"), ("--dates", "2025-05-20,2025-07-20"),
+                ("--levels", "draft,standard,fine"), ("--tables", "errors,costs,seasons")) is not { } options) return 2;
+        var blocks = new Lazy<GrownBlock[]>(() => options.List("--dates", text => new GrownBlock(DateOnly.Parse(text, CultureInfo.InvariantCulture))));
         var levels = options.List("--levels", text => Enum.Parse<Quality>(text, ignoreCase: true));
-        PrintErrors(blocks, levels, options.Number("--directions"));
-        PrintCosts(blocks, levels, options.Number("--runs"));
-        if (options.Text("--seasons") == "yes") PrintSeasons(levels);
+        var tables = options.List("--tables", text => text);
+        if (tables.Contains("errors")) PrintErrors(blocks.Value, levels, options.Number("--directions"));
+        if (tables.Contains("costs")) PrintCosts(blocks.Value, levels, options.Number("--runs"));
+        if (tables.Contains("seasons")) PrintSeasons(levels);
         return 0;
     }
 

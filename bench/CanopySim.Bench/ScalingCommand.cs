@@ -1,4 +1,3 @@
-using System.Globalization;
 using CanopySim.Geometry;
 using CanopySim.Light;
 using static CanopySim.Bench.Tables;
@@ -8,7 +7,7 @@ namespace CanopySim.Bench;
 /// <summary><c>scaling</c>: time and memory of light against leaves, directions and threads, as tables for the README beside this.</summary>
 internal static class ScalingCommand
 {
-    private const string Usage = "scaling [--runs N] [--times 1,2,4,10] [--levels draft,standard] [--directions 54,100,200,400] [--seasons yes|no]";
+    private const string Usage = "scaling [--runs N] [--times 1,2,4,10] [--levels draft,standard] [--directions 54,100,200,400] [--tables size,directions,vines]";
 
     // Time for ten times the leaves: no worse than the leaves by a fifth.
     private const int Tenfold = 10;
@@ -26,20 +25,27 @@ internal static class ScalingCommand
     public static int Run(string[] arguments)
     {
         if (Options.Read(arguments, Usage, ("--runs", "5"), ("--times", "1,2,4,10"), ("--levels", "draft,standard"), ("--directions", "54,100,200,400"),
-                ("--seasons", "yes")) is not { } options) return 2;
-        var runs = options.Number("--runs");
+                ("--tables", "size,directions,vines")) is not { } options) return 2;
+        var (runs, tables) = (options.Number("--runs"), options.List("--tables", text => text));
+        if (tables.Contains("size")) PrintSizes(runs, options.List("--levels", text => Enum.Parse<Quality>(text, ignoreCase: true)), options.Numbers("--times"));
+        if (tables.Contains("directions")) PrintDirections(runs, options.Numbers("--directions"));
+        if (tables.Contains("vines")) PrintSeasons();
+        return 0;
+    }
+
+    private static void PrintSizes(int runs, Quality[] levels, int[] repeats)
+    {
         var (young, full) = (new GrownBlock(Young), new GrownBlock(Full));
         Console.WriteLine($"A day with new geometry on the canopy of `first-season`, repeated along the row, medians of {runs} runs: who sees whom (build) and a mixed day of midsummer (solve) [ms].");
         Console.WriteLine($"`build` and `solve` are processor time of one thread. Held: by the geometry. {Machine.Line}");
         PrintHeader(Header);
         var ratios = new List<string>();
-        foreach (var level in options.List("--levels", text => Enum.Parse<Quality>(text, ignoreCase: true)))
+        foreach (var level in levels)
         {
-            var quality = LightQuality.For(level);
-            var name = $"{level}".ToLowerInvariant();
+            var (quality, name) = (LightQuality.For(level), $"{level}".ToLowerInvariant());
             Print("30 April", young.Place(GrownBlock.DetailFor(level)), name, quality, runs);
             var costs = new Dictionary<int, LightCost>();
-            foreach (var times in options.List("--times", text => int.Parse(text, CultureInfo.InvariantCulture)))
+            foreach (var times in repeats)
                 costs[times] = Print($"20 July × {times}", full.Repeat(full.Place(GrownBlock.DetailFor(level)), times), name, quality, runs);
             if (costs.ContainsKey(1) && costs.ContainsKey(Tenfold)) ratios.Add(Ratio(name, costs[1], costs[Tenfold]));
         }
@@ -47,13 +53,15 @@ internal static class ScalingCommand
         Console.WriteLine();
         foreach (var ratio in ratios) Console.WriteLine(ratio);
         Console.WriteLine();
-        Console.WriteLine($"The same against directions, standard in all else. {Machine.Line}");
+    }
+
+    private static void PrintDirections(int runs, int[] directions)
+    {
+        var scene = new GrownBlock(Full).Place(SceneDetail.ForLight);
+        Console.WriteLine($"The same canopy by directions, standard in all else, medians of {runs} runs. {Machine.Line}");
         PrintHeader(Header);
-        foreach (var directions in options.List("--directions", text => int.Parse(text, CultureInfo.InvariantCulture)))
-            Print("20 July × 1", full.Place(SceneDetail.ForLight), "standard", LightQuality.Standard with { SkyDirectionCount = directions }, runs);
+        foreach (var count in directions) Print("20 July × 1", scene, "standard", LightQuality.Standard with { SkyDirectionCount = count }, runs);
         Console.WriteLine();
-        if (options.Text("--seasons") == "yes") PrintSeasons();
-        return 0;
     }
 
     private static LightCost Print(string canopy, Scene scene, string level, LightQuality quality, int runs)
@@ -77,12 +85,13 @@ internal static class ScalingCommand
     private static void PrintSeasons()
     {
         Console.WriteLine($"A draft season with more vines in the cell (`rows.vines_in_cell`), without files and charts, each in a process of its own, one thread. {Machine.Line}");
-        PrintHeader("vines", "leaves, triangles at most", "seconds", "of them light", "processor seconds", "× that of one vine", "peak [MB]", "carbon [kg CO₂ a vine]");
+        PrintHeader("vines", "leaves, triangles at most", "seconds", "of them light", "processor seconds", "× that of one vine", "target", "kept?", "peak [MB]", "carbon [kg CO₂ a vine]");
         var one = SeasonCommand.InOwnProcess(Quality.Draft, 1, 1);
         foreach (var (vines, season) in new[] { (1, one), (Tenfold, SeasonCommand.InOwnProcess(Quality.Draft, 1, Tenfold)) })
         {
+            var ratio = season.ProcessorSeconds / one.ProcessorSeconds;
             Row($"{vines}", $"{season.Leaves}, {season.Triangles}", Text($"{season.Seconds:0.0}"), Text($"{season.LightSeconds:0.0}"), Text($"{season.ProcessorSeconds:0.0}"),
-                Text($"{season.ProcessorSeconds / one.ProcessorSeconds:0.0}"), Text($"{season.PeakMegabytes:0}"), Text($"{season.Carbon:0.000}"));
+                Text($"{ratio:0.0}"), vines == 1 ? "" : $"at most {TenfoldTarget}", vines == 1 ? "" : ratio <= TenfoldTarget ? "kept" : "missed", Text($"{season.PeakMegabytes:0}"), Text($"{season.Carbon:0.000}"));
         }
     }
 }

@@ -37,6 +37,8 @@ public class StageBench
     [Params(1, 2)]
     public int Threads { get; set; }
 
+    internal static Scene SceneFor(Quality quality) => Grown.Value.Place(GrownBlock.DetailFor(quality));
+
     private static Scenario Scenario => GrownBlock.Scenario;
 
     private Scene Scene => _light.Canopy.Scene;
