@@ -23,7 +23,7 @@ internal readonly record struct Cost(double Processor, double Wall, double Alloc
     public static Cost Median(IReadOnlyList<Cost> costs) =>
         new(Middle(costs.Select(cost => cost.Processor)), Middle(costs.Select(cost => cost.Wall)), Middle(costs.Select(cost => cost.Allocated)));
 
-    private static double Middle(IEnumerable<double> values)
+    public static double Middle(IEnumerable<double> values)
     {
         var sorted = values.Order().ToArray();
         return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;

@@ -1,50 +1,53 @@
 using CanopySim.Geometry;
 using CanopySim.Light;
-using CanopySim.Tests.Light;
 
 namespace CanopySim.Bench;
 
-/// <summary>
-/// What a day with new geometry costs: who sees whom (build), and the sun, sky and scattering of a mixed day of midsummer in both bands (solve). Every
-/// run builds anew, for a geometry may keep suns for later days; the workers' arrays are kept, as a season keeps them.
-/// </summary>
-/// <param name="Build">Median of the runs.</param>
-/// <param name="Solve">Median of the runs.</param>
+/// <summary>What <see cref="NewDay"/> costs a scene.</summary>
+/// <param name="Build">Who sees whom, median of the runs.</param>
+/// <param name="Solve">Suns, sky and scattering, median of the runs.</param>
 /// <param name="Geometry">The last one built.</param>
 /// <param name="Held">Memory that the geometry holds [MB].</param>
 /// <param name="Peak">Most memory of the process in the runs [MB].</param>
 internal sealed record LightCost(Cost Build, Cost Solve, LightGeometry Geometry, double Held, double Peak)
 {
-    private const int MixedDay = 2;
-
-    public static LightCost Of(Scenario scenario, Scene scene, LightQuality quality, int threads, int runs)
+    public static LightCost Of(Scene scene, LightQuality quality, int threads, int runs)
     {
-        var sky = new SkyFrame(scenario.Rows.Azimuth, quality.SkyDirectionCount);
-        var hours = new VineyardDays(scenario, FirstSeason.Offset).Light(sky)[MixedDay];
-        var workers = new LinkWorkers();
-        LightGeometry? geometry = null;
+        var day = new NewDay(scene, quality, threads);
         Machine.ForgetPeak();
-        var (build, solve) = (new List<Cost>(), new List<Cost>());
-        for (var run = 0; run <= runs; run++)
-        {
-            build.Add(Cost.Of(() => geometry = LightGeometry.Build(scene, sky.Directions, quality, threads, workers)));
-            solve.Add(Cost.Of(() => geometry!.Solve(hours, scenario.Optics, threads)));
-        }
-
-        // The first run compiles and makes the workers' arrays.
-        build.RemoveAt(0);
-        solve.RemoveAt(0);
+        day.Run();
+        var costs = Enumerable.Range(0, runs).Select(_ => day.Run()).ToArray();
         var peak = Machine.PeakMegabytes;
-        var workersOnly = HeldBy(() => geometry = null);
-        geometry = LightGeometry.Build(scene, sky.Directions, quality, threads, workers);
-        var held = HeldBy(() => { }) - workersOnly;
-        GC.KeepAlive(workers);
-        return new LightCost(Cost.Median(build), Cost.Median(solve), geometry, held, peak);
+        day.Forget();
+        var before = GC.GetTotalMemory(forceFullCollection: true);
+        day.Build();
+        var held = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1e6;
+        return new LightCost(Cost.Median([.. costs.Select(cost => cost.Build)]), Cost.Median([.. costs.Select(cost => cost.Solve)]), day.Geometry!, held, peak);
     }
 
-    private static double HeldBy(Action before)
+    /// <summary>
+    /// How many times the processor time of a scene another takes on one thread: build, solve and both, medians over runs. A run of the larger stands
+    /// between as many of the smaller as last about as long, lest what else the machine does falls on one of them alone.
+    /// </summary>
+    public static (double Build, double Solve, double Both) Ratio(Scene small, Scene large, LightQuality quality, int times, int runs)
     {
-        before();
-        return GC.GetTotalMemory(forceFullCollection: true) / 1e6;
+        var (days, tenfold) = (new NewDay(small, quality, 1), new NewDay(large, quality, 1));
+        days.Run();
+        tenfold.Run();
+        var ratios = Enumerable.Range(0, runs).Select(_ =>
+        {
+            var before = Mean(times / 2);
+            var one = tenfold.Run();
+            var after = Mean(times - (times / 2));
+            var (build, solve) = ((before.Build + after.Build) / 2, (before.Solve + after.Solve) / 2);
+            return (Build: one.Build.Processor / build, Solve: one.Solve.Processor / solve, Both: (one.Build.Processor + one.Solve.Processor) / (build + solve));
+        }).ToArray();
+        return (Cost.Middle(ratios.Select(ratio => ratio.Build)), Cost.Middle(ratios.Select(ratio => ratio.Solve)), Cost.Middle(ratios.Select(ratio => ratio.Both)));
+
+        (double Build, double Solve) Mean(int count)
+        {
+            var costs = Enumerable.Range(0, count).Select(_ => days.Run()).ToArray();
+            return (costs.Average(cost => cost.Build.Processor), costs.Average(cost => cost.Solve.Processor));
+        }
     }
 }

@@ -72,7 +72,7 @@ internal static class QualityCommand
             foreach (var level in levels)
             {
                 var (scene, quality) = (block.Place(GrownBlock.DetailFor(level)), LightQuality.For(level));
-                var (one, two) = (LightCost.Of(GrownBlock.Scenario, scene, quality, 1, runs), LightCost.Of(GrownBlock.Scenario, scene, quality, 2, runs));
+                var (one, two) = (LightCost.Of(scene, quality, 1, runs), LightCost.Of(scene, quality, 2, runs));
                 Row(DayText(block.Date), $"{GrownBlock.LeavesIn(scene)}", $"{level}".ToLowerInvariant(), $"{scene.TriangleCount}", $"{quality.SkyDirectionCount}", Pixels(quality),
                     Text($"{one.Build.Processor:0}"), Text($"{one.Solve.Processor:0}"), Text($"{two.Build.Wall:0}"), Text($"{two.Solve.Wall:0}"),
                     Text($"{one.Build.Allocated + one.Solve.Allocated:0}"));

@@ -44,10 +44,9 @@ internal static class ScalingCommand
         {
             var (quality, name) = (LightQuality.For(level), $"{level}".ToLowerInvariant());
             Print("30 April", young.Place(GrownBlock.DetailFor(level)), name, quality, runs);
-            var costs = new Dictionary<int, LightCost>();
-            foreach (var times in repeats)
-                costs[times] = Print($"20 July × {times}", full.Repeat(full.Place(GrownBlock.DetailFor(level)), times), name, quality, runs);
-            if (costs.ContainsKey(1) && costs.ContainsKey(Tenfold)) ratios.Add(Ratio(name, costs[1], costs[Tenfold]));
+            var scene = full.Place(GrownBlock.DetailFor(level));
+            foreach (var times in repeats) Print($"20 July × {times}", full.Repeat(scene, times), name, quality, runs);
+            ratios.Add(RatioLine(level, LightCost.Ratio(scene, full.Repeat(scene, Tenfold), quality, Tenfold, runs), runs));
         }
 
         Console.WriteLine();
@@ -64,23 +63,18 @@ internal static class ScalingCommand
         Console.WriteLine();
     }
 
-    private static LightCost Print(string canopy, Scene scene, string level, LightQuality quality, int runs)
+    private static void Print(string canopy, Scene scene, string level, LightQuality quality, int runs)
     {
-        var one = LightCost.Of(GrownBlock.Scenario, scene, quality, 1, runs);
-        var two = LightCost.Of(GrownBlock.Scenario, scene, quality, 2, runs);
+        var one = LightCost.Of(scene, quality, 1, runs);
+        var two = LightCost.Of(scene, quality, 2, runs);
         Row(canopy, $"{GrownBlock.LeavesIn(scene)}", $"{scene.TriangleCount}", level, $"{quality.SkyDirectionCount}", Pixels(quality),
             Text($"{one.Build.Processor:0.0}"), Text($"{one.Solve.Processor:0.0}"), Text($"{one.Build.Wall:0.0}; {one.Solve.Wall:0.0}"), Text($"{two.Build.Wall:0.0}; {two.Solve.Wall:0.0}"),
             Text($"{one.Geometry.LinkCount / 1e6:0.00}"), Text($"{one.Geometry.SkyGapFraction:0.0000}"), Text($"{one.Build.Allocated:0.0}; {one.Solve.Allocated:0.0}"),
             Text($"{one.Held:0.0}"), Text($"{one.Peak:0}, {two.Peak:0}"));
-        return one;
     }
 
-    private static string Ratio(string level, LightCost one, LightCost ten)
-    {
-        var (build, solve) = (ten.Build.Processor / one.Build.Processor, ten.Solve.Processor / one.Solve.Processor);
-        var both = (ten.Build.Processor + ten.Solve.Processor) / (one.Build.Processor + one.Solve.Processor);
-        return Text($"- {level}: ten times the leaves take {both:0.0} times the processor time (build {build:0.0}, solve {solve:0.0}); target at most {TenfoldTarget}: {(both <= TenfoldTarget ? "kept" : "missed")}.");
-    }
+    private static string RatioLine(Quality level, (double Build, double Solve, double Both) ratio, int runs) => Text(
+        $"- {$"{level}".ToLowerInvariant()}, {LightQuality.For(level).SkyDirectionCount} directions, 1 thread: ten times the leaves of 20 July take {ratio.Both:0.0} times the processor time (build {ratio.Build:0.0}, solve {ratio.Solve:0.0}), median of {runs} runs among as many of the one; target at most {TenfoldTarget}: {(ratio.Both <= TenfoldTarget ? "kept" : "missed")}.");
 
     private static void PrintSeasons()
     {
