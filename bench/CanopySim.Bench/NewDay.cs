@@ -14,15 +14,17 @@ internal sealed class NewDay(Scene scene, LightQuality quality, int threads)
 
     private readonly SkyFrame _sky = new(GrownBlock.Scenario.Rows.Azimuth, quality.SkyDirectionCount);
     private readonly LinkWorkers _workers = new();
-    private IncidentLight[]? _hours;
+
+    /// <summary>Hours with light.</summary>
+    public static int HourCount => new VineyardDays(GrownBlock.Scenario, FirstSeason.Offset).Light(new SkyFrame(0, 1))[Mixed].Length;
 
     public LightGeometry? Geometry { get; private set; }
 
     /// <summary>The first run of a process compiles, the first of an object makes the workers' arrays.</summary>
     public (Cost Build, Cost Solve) Run()
     {
-        _hours ??= new VineyardDays(GrownBlock.Scenario, FirstSeason.Offset).Light(_sky)[Mixed];
-        return (Cost.Of(Build), Cost.Of(() => Geometry!.Solve(_hours, GrownBlock.Scenario.Optics, threads)));
+        var hours = new VineyardDays(GrownBlock.Scenario, FirstSeason.Offset).Light(_sky)[Mixed];
+        return (Cost.Of(Build), Cost.Of(() => Geometry!.Solve(hours, GrownBlock.Scenario.Optics, threads)));
     }
 
     public void Build() => Geometry = LightGeometry.Build(scene, _sky.Directions, quality, threads, _workers);

@@ -29,7 +29,7 @@ internal static class QualityCommand
     private static void PrintErrors(GrownBlock[] blocks, Quality[] levels, int directions)
     {
         var converged = new LightQuality { SkyDirectionCount = directions, SkyPixel = 0.006, SunPixel = 0.002, SolverTolerance = 1e-6 };
-        // Half the directions in pixels of twice the area: how far from converged the converged solution itself is at most.
+        // Half the directions in pixels of twice the area: about how far from converged the converged solution itself is.
         var before = converged with { SkyDirectionCount = directions / 2, SkyPixel = 0.0085, SunPixel = 0.0028 };
         Console.WriteLine($"PAR that each leaf absorbs in a day against {directions} directions in pixels of 6 mm, suns of 2 mm, on the canopy as drawn: canopy bias; root mean square");
         Console.WriteLine($"over leaves, relative to the mean leaf. The widest gap of a budget in any hour of the three days, PAR or NIR. {Machine.Line}");
@@ -64,8 +64,8 @@ internal static class QualityCommand
 
     private static void PrintCosts(GrownBlock[] blocks, Quality[] levels, int runs)
     {
-        Console.WriteLine($"A day with new geometry, medians of {runs} runs [ms]: who sees whom (build); the suns, sky and scattering of a mixed day of 15 hours in both bands (solve).");
-        Console.WriteLine($"One thread: processor time, what it gives the collector included. Two threads: time gone by. {Machine.Line}");
+        Console.WriteLine($"A day with new geometry, medians of {runs} runs [ms]: who sees whom (build); the suns, sky and scattering of a mixed day of {NewDay.HourCount} hours in both bands (solve).");
+        Console.WriteLine($"One thread: processor time, the collector's included. Two threads: time gone by. {Machine.Line}");
         PrintHeader("canopy", "leaves", "level", "triangles", "directions", "pixels of sky, sun", "build, 1 thread", "solve, 1 thread", "build, 2 threads", "solve, 2 threads", "allocated, 1 thread [MB]");
         foreach (var block in blocks)
         {
