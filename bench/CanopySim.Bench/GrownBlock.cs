@@ -1,5 +1,6 @@
 using System.Numerics;
 using CanopySim.Geometry;
+using CanopySim.Light;
 using CanopySim.Plants;
 
 namespace CanopySim.Bench;
@@ -17,10 +18,11 @@ internal sealed class GrownBlock(DateOnly date)
     /// <summary>Leaves that were ever made, fallen ones too: their numbers are below this.</summary>
     public int LeafNumbers => Canopy.LeavesSoFar;
 
-    /// <summary>The triangles that a quality level sees.</summary>
-    public static SceneDetail DetailFor(Quality quality) => quality == Quality.Fine ? SceneDetail.Drawn : SceneDetail.ForLight;
+    /// <summary>Every organ as it is drawn.</summary>
+    public Scene Drawn() => new CanopyScene(Scenario).Place(Canopy, SceneDetail.Drawn).Scene;
 
-    public Scene Place(SceneDetail detail) => new CanopyScene(Scenario).Place(Canopy, detail).Scene;
+    /// <summary>The triangles that a level sees in a season.</summary>
+    public Scene For(Quality quality) => new CanopyLight(Scenario, quality, FirstSeason.Offset, 2).Place(Canopy, changed: true).Scene;
 
     public static int LeavesIn(Scene scene) => scene.LeafIds.Count(leaf => leaf >= 0);
 

@@ -36,10 +36,10 @@ internal static class QualityCommand
         PrintHeader(["canopy", "leaves", "level", "triangles", "directions", "pixels of sky, sun", .. Days.Select(day => $"{day}: bias; leaves"), "closure", "target: bias; leaves; closure", "kept?"]);
         foreach (var block in blocks)
         {
-            var drawn = block.Place(SceneDetail.Drawn);
+            var drawn = block.Drawn();
             var exact = Absorbed(block, drawn, converged).LeafPar;
             foreach (var level in levels)
-                PrintError(block, $"{level}".ToLowerInvariant(), block.Place(GrownBlock.DetailFor(level)), LightQuality.For(level), exact, LevelTarget.For(level));
+                PrintError(block, $"{level}".ToLowerInvariant(), block.For(level), LightQuality.For(level), exact, LevelTarget.For(level));
             PrintError(block, "half as many as converged", drawn, before, exact, null);
         }
 
@@ -71,7 +71,7 @@ internal static class QualityCommand
         {
             foreach (var level in levels)
             {
-                var (scene, quality) = (block.Place(GrownBlock.DetailFor(level)), LightQuality.For(level));
+                var (scene, quality) = (block.For(level), LightQuality.For(level));
                 var (one, two) = (LightCost.Of(scene, quality, 1, runs), LightCost.Of(scene, quality, 2, runs));
                 Row(DayText(block.Date), $"{GrownBlock.LeavesIn(scene)}", $"{level}".ToLowerInvariant(), $"{scene.TriangleCount}", $"{quality.SkyDirectionCount}", Pixels(quality),
                     Text($"{one.Build.Processor:0}"), Text($"{one.Solve.Processor:0}"), Text($"{two.Build.Wall:0}"), Text($"{two.Solve.Wall:0}"),

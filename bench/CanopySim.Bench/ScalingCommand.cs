@@ -43,8 +43,8 @@ internal static class ScalingCommand
         foreach (var level in levels)
         {
             var (quality, name) = (LightQuality.For(level), $"{level}".ToLowerInvariant());
-            Print("30 April", young.Place(GrownBlock.DetailFor(level)), name, quality, runs);
-            var scene = full.Place(GrownBlock.DetailFor(level));
+            Print("30 April", young.For(level), name, quality, runs);
+            var scene = full.For(level);
             foreach (var times in repeats) Print($"20 July × {times}", full.Repeat(scene, times), name, quality, runs);
             ratios.Add(RatioLine(level, LightCost.Ratio(scene, full.Repeat(scene, Tenfold), quality, Tenfold, runs), runs));
         }
@@ -56,7 +56,7 @@ internal static class ScalingCommand
 
     private static void PrintDirections(int runs, int[] directions)
     {
-        var scene = new GrownBlock(Full).Place(SceneDetail.ForLight);
+        var scene = new GrownBlock(Full).For(Quality.Standard);
         Console.WriteLine($"The same canopy by directions, standard in all else, medians of {runs} runs. {Machine.Line}");
         PrintHeader(Header);
         foreach (var count in directions) Print("20 July × 1", scene, "standard", LightQuality.Standard with { SkyDirectionCount = count }, runs);

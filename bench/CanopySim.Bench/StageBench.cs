@@ -37,7 +37,7 @@ public class StageBench
     [Params(1, 2)]
     public int Threads { get; set; }
 
-    internal static Scene SceneFor(Quality quality) => Grown.Value.Place(GrownBlock.DetailFor(quality));
+    internal static Scene SceneFor(Quality quality) => Grown.Value.For(quality);
 
     private static Scenario Scenario => GrownBlock.Scenario;
 
