@@ -1,7 +1,15 @@
 using BenchmarkDotNet.Running;
 using CanopySim.Bench;
 
-if (args is ["fuzz", .. var options]) return FuzzCommand.Run(options);
-if (args is ["rays", .. var rayOptions]) return RaysCommand.Run(rayOptions);
+switch (args)
+{
+    case ["fuzz", .. var options]: return FuzzCommand.Run(options);
+    case ["rays", .. var options]: return RaysCommand.Run(options);
+    case ["quality", .. var options]: return QualityCommand.Run(options);
+    case ["scaling", .. var options]: return ScalingCommand.Run(options);
+    case ["stages"]: return StageCommand.Run();
+    case ["season", .. var options]: return SeasonCommand.Run(options);
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(FirstSeason).Assembly).Run(args);
 return 0;

@@ -11,7 +11,7 @@ public sealed class LightGeometry
 {
     // Links held before they are counted into the table: bounds memory at about 100 MB.
     private const double LinksAtOnce = 24e6;
-    private const int StripsOfGround = 12;
+    internal const int StripsOfGround = 12;
 
     private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky)
     {
