@@ -26,12 +26,12 @@ public static class PointQuadrat
     public static QuadratReading Read(Scene scene, Scenario scenario)
     {
         var flat = scenario.Trellis.Form == TrellisForm.Overhead;
-        var bounds = Bounds(scene);
+        var near = new TrianglesAlong(scene);
         var (leafContacts, gaps, interiorLeaves, clusters, interiorClusters) = (0, 0, 0, 0, 0);
         for (var insertion = 0; insertion < Insertions; insertion++)
         {
             var (origin, direction) = Rod(scene.Cell, scenario, flat, insertion);
-            var contacts = Contacts(scene, bounds, origin, direction);
+            var contacts = Contacts(scene, near, origin, direction);
             if (contacts.Count == 0) gaps++;
             for (var i = 0; i < contacts.Count; i++)
             {
@@ -72,53 +72,27 @@ public static class PointQuadrat
     }
 
     // Across the wall only this row counts; along it, and under a roof both ways, the cell repeats.
-    private static List<SurfaceKind> Contacts(Scene scene, (Vector3 Low, Vector3 High)[] bounds, Vector3 origin, Vector3 direction)
+    private static List<SurfaceKind> Contacts(Scene scene, TrianglesAlong near, Vector3 origin, Vector3 direction)
     {
         var nearest = new Dictionary<int, float>();
         var acrossCopies = direction.Z > 0 ? 1 : 0;
-        for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
+        for (var i = -acrossCopies; i <= acrossCopies; i++)
         {
-            var surface = scene.SurfaceOfTriangle[triangle];
-            if (scene.Kinds[surface] is SurfaceKind.Wood or SurfaceKind.Stalk) continue;
-            for (var i = -acrossCopies; i <= acrossCopies; i++)
+            for (var j = -1; j <= 1; j++)
             {
-                for (var j = -1; j <= 1; j++)
+                var (across, along) = (i * scene.Cell.Across, j * scene.Cell.Along);
+                var rise = (across * scene.Cell.RiseAcross) + (along * scene.Cell.RiseAlong);
+                var shifted = origin - new Vector3((float)across, (float)along, (float)rise);
+                foreach (var triangle in near.At(shifted.Y))
                 {
-                    var (across, along) = (i * scene.Cell.Across, j * scene.Cell.Along);
-                    var rise = (across * scene.Cell.RiseAcross) + (along * scene.Cell.RiseAlong);
-                    var shift = new Vector3((float)across, (float)along, (float)rise);
-                    if (Misses(bounds[triangle], origin - shift, direction)) continue;
-                    if (Distance(scene, triangle, origin - shift, direction) is not { } distance) continue;
-                    var key = (((surface * 3) + i + 1) * 3) + j + 1;
+                    if (Distance(scene, triangle, shifted, direction) is not { } distance) continue;
+                    var key = (((scene.SurfaceOfTriangle[triangle] * 3) + i + 1) * 3) + j + 1;
                     nearest[key] = Math.Min(distance, nearest.GetValueOrDefault(key, float.MaxValue));
                 }
             }
         }
 
         return [.. nearest.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key).Select(pair => scene.Kinds[pair.Key / 9])];
-    }
-
-    private static (Vector3 Low, Vector3 High)[] Bounds(Scene scene)
-    {
-        // More than the rounding of an intersection.
-        var margin = new Vector3(1e-5f);
-        var bounds = new (Vector3 Low, Vector3 High)[scene.TriangleCount];
-        for (var triangle = 0; triangle < bounds.Length; triangle++)
-        {
-            var (a, b, c) = (scene.Corners[3 * triangle], scene.Corners[(3 * triangle) + 1], scene.Corners[(3 * triangle) + 2]);
-            bounds[triangle] = (Vector3.Min(a, Vector3.Min(b, c)) - margin, Vector3.Max(a, Vector3.Max(b, c)) + margin);
-        }
-
-        return bounds;
-    }
-
-    // Rods run along x or up.
-    private static bool Misses((Vector3 Low, Vector3 High) bounds, Vector3 origin, Vector3 direction)
-    {
-        if (origin.Y < bounds.Low.Y || origin.Y > bounds.High.Y) return true;
-        return direction.Z > 0
-            ? origin.X < bounds.Low.X || origin.X > bounds.High.X
-            : origin.Z < bounds.Low.Z || origin.Z > bounds.High.Z;
     }
 
     // Möller & Trumbore 1997, doi:10.1080/10867651.1997.10487468.
@@ -137,5 +111,39 @@ public static class PointQuadrat
         if (v < 0 || u + v > 1) return null;
         var distance = Vector3.Dot(edge2, q) / determinant;
         return distance > 0 ? distance : null;
+    }
+
+    /// <summary>Triangles of leaves and clusters by where along the row they lie: rods run square to it.</summary>
+    private sealed class TrianglesAlong
+    {
+        private const float Width = 0.02f;
+
+        private readonly List<int>[] _bins;
+        private readonly float _first;
+
+        public TrianglesAlong(Scene scene)
+        {
+            // A bin more at each end: what lies on an edge is in both.
+            var (low, high) = (0f, 0f);
+            foreach (var corner in scene.Corners) (low, high) = (Math.Min(low, corner.Y), Math.Max(high, corner.Y));
+            _first = low - Width;
+            _bins = new List<int>[(int)((high - _first) / Width) + 3];
+            for (var bin = 0; bin < _bins.Length; bin++) _bins[bin] = [];
+            for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
+            {
+                if (scene.Kinds[scene.SurfaceOfTriangle[triangle]] is SurfaceKind.Wood or SurfaceKind.Stalk) continue;
+                var (a, b, c) = (scene.Corners[3 * triangle].Y, scene.Corners[(3 * triangle) + 1].Y, scene.Corners[(3 * triangle) + 2].Y);
+                var (from, to) = (Bin(Math.Min(a, Math.Min(b, c)) - 1e-5f), Bin(Math.Max(a, Math.Max(b, c)) + 1e-5f));
+                for (var bin = from; bin <= to; bin++) _bins[bin].Add(triangle);
+            }
+        }
+
+        public IReadOnlyList<int> At(float along)
+        {
+            var bin = Bin(along);
+            return bin >= 0 && bin < _bins.Length ? _bins[bin] : [];
+        }
+
+        private int Bin(float along) => (int)MathF.Floor((along - _first) / Width);
     }
 }
