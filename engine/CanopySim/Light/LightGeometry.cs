@@ -13,9 +13,9 @@ public sealed class LightGeometry
     private const double LinksAtOnce = 24e6;
     internal const int StripsOfGround = 12;
 
-    private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky)
+    private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky, SolverArrays.Pool arrays)
     {
-        (Scene, Quality, Nodes, Matrix, Sky) = (scene, quality, nodes, matrix, sky);
+        (Scene, Quality, Nodes, Matrix, Sky, Arrays) = (scene, quality, nodes, matrix, sky, arrays);
         Suns = new SunRasters(scene, mesh, nodes, quality);
         var ground = 0.0;
         for (var node = nodes.FirstGround; node < nodes.Count; node++)
@@ -43,6 +43,8 @@ public sealed class LightGeometry
     public int LinkCount => Matrix.Senders.Length + Matrix.SkyDirections.Length;
 
     internal SunRasters Suns { get; }
+
+    internal SolverArrays.Pool Arrays { get; }
 
     internal LightNodes Nodes { get; }
 
@@ -82,7 +84,7 @@ public sealed class LightGeometry
         }
 
         var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
-        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky);
+        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky, workers.Arrays);
     }
 
     /// <summary>Solves all hours and both bands at once.</summary>

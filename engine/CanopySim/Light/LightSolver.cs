@@ -25,8 +25,9 @@ internal static class LightSolver
         var bands = new[] { new BandOptics(scene, nodes, optics, nir: true), new BandOptics(scene, nodes, optics, nir: false) };
 
         // NIR first: it takes the most sweeps.
-        Workers.Run(threads, 2 * groups, () => new Scratch(geometry), (scratch, item) =>
+        Workers.Run(threads, 2 * groups, () => true, (_, item) =>
         {
+            var arrays = geometry.Arrays.Take(geometry.Nodes);
             var (nir, group) = (item < groups, item % groups);
             var lanes = new LaneLight[Math.Min(Lanes, hours.Count - (group * Lanes))];
             for (var lane = 0; lane < lanes.Length; lane++)
@@ -35,11 +36,13 @@ internal static class LightSolver
                 lanes[lane] = LaneLight.Of(geometry, hours[hour], suns[hour], nir);
             }
 
-            scratch.Fill(lanes);
-            var solver = new ScatteringSolver(geometry.Matrix, nodes, bands[nir ? 0 : 1]);
-            solver.Solve(scratch.Source, scratch.Incident, geometry.Quality.SolverTolerance, scratch.Received);
-            Collect(geometry, bands[nir ? 0 : 1], solver, scratch.Received, lanes, solution, group * Lanes, nir);
+            var incident = new double[Lanes];
+            Fill(geometry, lanes, arrays, incident);
+            var solver = new ScatteringSolver(geometry.Matrix, nodes, bands[nir ? 0 : 1], arrays);
+            solver.Solve(arrays.Source, incident, geometry.Quality.SolverTolerance, arrays.Received);
+            Collect(geometry, bands[nir ? 0 : 1], solver, arrays.Received, lanes, solution, group * Lanes, nir);
             kept?.Keep(solver, group, nir);
+            geometry.Arrays.Return(arrays);
         });
 
         return solution;
@@ -65,9 +68,11 @@ internal static class LightSolver
             var upperKept = matrix.LinksOfNode[upper] > 0 ? optics.Absorptance(upper) : 1;
             var lowerKept = matrix.LinksOfNode[lower] > 0 ? optics.Absorptance(lower) : 1;
             var ofKind = absorbed.Slice((int)scene.Kinds[surface] * Lanes, lanes.Length);
+            var atUpper = received.AsSpan(upper * Lanes, Lanes);
+            var atLower = received.AsSpan(lower * Lanes, Lanes);
             for (var lane = 0; lane < ofKind.Length; lane++)
             {
-                var total = ((upperKept * received[(upper * Lanes) + lane]) + (lowerKept * received[(lower * Lanes) + lane])) * linkPower;
+                var total = ((upperKept * atUpper[lane]) + (lowerKept * atLower[lane])) * linkPower;
                 ofKind[lane] += total;
                 var at = solution.IndexOf(firstHour + lane, surface);
                 if (nir)
@@ -76,26 +81,67 @@ internal static class LightSolver
                     continue;
                 }
 
+                var (power, normal) = (lanes[lane].Power, lanes[lane].Normal);
                 solution.AbsorbedPar[at] = total;
-                solution.AbsorbedParDirect[at] = (upperKept * lanes[lane].DirectPower(upper)) + (lowerKept * lanes[lane].DirectPower(lower));
+                solution.AbsorbedParDirect[at] = power.Length == 0 ? 0 : normal * ((upperKept * power[upper]) + (lowerKept * power[lower]));
             }
+        }
+
+        Span<double> absorbedGround = stackalloc double[Lanes];
+        Span<double> reflected = stackalloc double[Lanes];
+        for (var node = 0; node < nodes.Count; node++)
+        {
+            var toSky = matrix.SkyLinksOfNode[node] * linkPower;
+            var radiosity = solver.Radiosity.Slice(node * Lanes, Lanes);
+            for (var lane = 0; lane < Lanes; lane++) reflected[lane] += radiosity[lane] * toSky;
+            if (node < nodes.FirstGround) continue;
+            for (var lane = 0; lane < Lanes; lane++)
+                absorbedGround[lane] += optics.Absorptance(node) * received[(node * Lanes) + lane] * linkPower;
         }
 
         for (var lane = 0; lane < lanes.Length; lane++)
         {
-            var (absorbedGround, reflected) = (0.0, 0.0);
-            for (var node = nodes.FirstGround; node < nodes.Count; node++)
-                absorbedGround += optics.Absorptance(node) * received[(node * Lanes) + lane] * linkPower;
-            for (var node = 0; node < nodes.Count; node++)
-                reflected += solver.Radiosity[(node * Lanes) + lane] * matrix.SkyLinksOfNode[node] * linkPower;
             (nir ? solution.NirBudgets : solution.ParBudgets)[firstHour + lane] = new LightBudget(
                 lanes[lane].IncidentDirect,
                 lanes[lane].IncidentDiffuse,
                 absorbed[((int)SurfaceKind.Blade * Lanes) + lane] / ground,
                 (absorbed[((int)SurfaceKind.Wood * Lanes) + lane] + absorbed[((int)SurfaceKind.Stalk * Lanes) + lane]) / ground,
                 absorbed[((int)SurfaceKind.Cluster * Lanes) + lane] / ground,
-                absorbedGround / ground,
-                reflected / ground);
+                absorbedGround[lane] / ground,
+                reflected[lane] / ground);
+        }
+    }
+
+    // What sun and sky bring to each node in links, and what comes in altogether.
+    private static void Fill(LightGeometry geometry, LaneLight[] lanes, SolverArrays arrays, double[] incident)
+    {
+        var (matrix, linkPower, source) = (geometry.Matrix, geometry.Sky.LinkPower, arrays.Source);
+        var radiances = new float[geometry.Nodes.SkyDirections * Lanes];
+        for (var lane = 0; lane < lanes.Length; lane++)
+        {
+            incident[lane] = (lanes[lane].IncidentDirect + lanes[lane].IncidentDiffuse) * geometry.Scene.Cell.GroundArea / linkPower;
+            for (var direction = 0; direction < geometry.Nodes.SkyDirections; direction++)
+                radiances[(direction * Lanes) + lane] = (float)lanes[lane].Radiance[direction];
+        }
+
+        for (var node = 0; node < geometry.Nodes.Count; node++)
+        {
+            var (first, second) = (Vector256<float>.Zero, Vector256<float>.Zero);
+            for (var at = matrix.SkyStarts[node]; at < matrix.SkyStarts[node + 1]; at++)
+            {
+                ref var radiance = ref radiances[matrix.SkyDirections[at] * Lanes];
+                first += Vector256.LoadUnsafe(ref radiance) * matrix.SkyCounts[at];
+                second += Vector256.LoadUnsafe(ref radiance, Lanes / 2) * matrix.SkyCounts[at];
+            }
+
+            first.StoreUnsafe(ref source[node * Lanes]);
+            second.StoreUnsafe(ref source[node * Lanes], Lanes / 2);
+        }
+
+        for (var lane = 0; lane < lanes.Length; lane++)
+        {
+            var (power, perLink) = (lanes[lane].Power, lanes[lane].Normal / linkPower);
+            for (var node = 0; node < power.Length; node++) source[(node * Lanes) + lane] += (float)(perLink * power[node]);
         }
     }
 
@@ -117,46 +163,7 @@ internal static class LightSolver
             return new LaneLight(sun, direct / sun.Vertical, radiance, direct, through);
         }
 
-        public double DirectPower(int node) => Sun is null ? 0 : Normal * Sun.PowerOfNode[node];
-    }
-
-    private sealed class Scratch(LightGeometry geometry)
-    {
-        private readonly float[] _radiance = new float[geometry.Nodes.SkyDirections * Lanes];
-
-        public float[] Source { get; } = new float[geometry.Nodes.Count * Lanes];
-
-        public float[] Received { get; } = new float[geometry.Nodes.Count * Lanes];
-
-        public double[] Incident { get; } = new double[Lanes];
-
-        public void Fill(LaneLight[] lanes)
-        {
-            var (matrix, linkPower) = (geometry.Matrix, geometry.Sky.LinkPower);
-            Array.Clear(_radiance);
-            Array.Clear(Incident);
-            for (var lane = 0; lane < lanes.Length; lane++)
-            {
-                Incident[lane] = (lanes[lane].IncidentDirect + lanes[lane].IncidentDiffuse) * geometry.Scene.Cell.GroundArea / linkPower;
-                for (var direction = 0; direction < geometry.Nodes.SkyDirections; direction++)
-                    _radiance[(direction * Lanes) + lane] = (float)lanes[lane].Radiance[direction];
-            }
-
-            for (var node = 0; node < geometry.Nodes.Count; node++)
-            {
-                var (first, second) = (Vector256<float>.Zero, Vector256<float>.Zero);
-                for (var at = matrix.SkyStarts[node]; at < matrix.SkyStarts[node + 1]; at++)
-                {
-                    ref var radiance = ref _radiance[matrix.SkyDirections[at] * Lanes];
-                    first += Vector256.LoadUnsafe(ref radiance) * matrix.SkyCounts[at];
-                    second += Vector256.LoadUnsafe(ref radiance, Lanes / 2) * matrix.SkyCounts[at];
-                }
-
-                first.StoreUnsafe(ref Source[node * Lanes]);
-                second.StoreUnsafe(ref Source[node * Lanes], Lanes / 2);
-                for (var lane = 0; lane < lanes.Length; lane++)
-                    Source[(node * Lanes) + lane] += (float)(lanes[lane].DirectPower(node) / linkPower);
-            }
-        }
+        /// <summary>Power of the sun on each node per normal irradiance [m²]; empty where it is down.</summary>
+        public double[] Power { get; } = Sun?.PowerOfNode ?? [];
     }
 }

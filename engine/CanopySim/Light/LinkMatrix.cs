@@ -34,6 +34,9 @@ internal sealed class LinkMatrix
 
     public double[] SkyLinksOfNode { get; }
 
+    /// <summary>One over the links of a node; 0 where it has none.</summary>
+    public float[] InverseLinks { get; private set; } = [];
+
     /// <summary>Share of all links that end inside a closed body: 0 where bodies are closed and nothing sticks in them.</summary>
     public double InsideShare { get; private set; }
 
@@ -56,6 +59,7 @@ internal sealed class LinkMatrix
         matrix.SkyDirections = new int[matrix.SkyStarts[nodes.Count]];
         matrix.SkyCounts = new float[matrix.SkyDirections.Length];
         matrix.Fill(table, nodes);
+        matrix.InverseLinks = Array.ConvertAll(matrix.LinksOfNode, links => links > 0 ? (float)(1 / links) : 0);
         matrix.FillSky(sky);
         return matrix;
     }

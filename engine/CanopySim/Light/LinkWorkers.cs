@@ -10,6 +10,9 @@ internal sealed class LinkWorkers
     private readonly List<LinkCounter> _counters = [];
     private LightNodes? _nodes;
 
+    /// <summary>Arrays of the solver, kept for the same reason.</summary>
+    public SolverArrays.Pool Arrays { get; } = new();
+
     /// <summary>Counters of the workers at work.</summary>
     public IReadOnlyList<LinkCounter> Counters => _counters;
 

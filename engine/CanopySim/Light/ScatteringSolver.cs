@@ -30,16 +30,14 @@ internal sealed class ScatteringSolver
     private readonly float _scatteredAgain;
     private readonly float[] _inverseLinks;
 
-    // A node's lanes fill a line of the cache of 64 bytes; the array is pinned, so that they still do later.
     private readonly float[] _lines;
     private readonly int _firstLine;
 
-    public ScatteringSolver(LinkMatrix matrix, LightNodes nodes, BandOptics optics)
+    public ScatteringSolver(LinkMatrix matrix, LightNodes nodes, BandOptics optics, SolverArrays arrays)
     {
         (_matrix, _nodes, _optics) = (matrix, nodes, optics);
-        _inverseLinks = Array.ConvertAll(matrix.LinksOfNode, links => links > 0 ? (float)(1 / links) : 0);
-        _lines = GC.AllocateArray<float>((nodes.Count + 1) * Lanes, pinned: true);
-        _firstLine = (int)((64 - (Address(_lines) % 64)) % 64 / sizeof(float));
+        _inverseLinks = matrix.InverseLinks;
+        (_lines, _firstLine) = (arrays.Lines, arrays.FirstLine);
 
         // The best over-relaxation of a matrix whose Jacobi iteration shrinks errors by s a sweep: 2 / (1 + √(1 − s²)); Young
         // 1954, Trans. Am. Math. Soc. 76:92-111, from memory.
@@ -76,7 +74,7 @@ internal sealed class ScatteringSolver
     // A first guess: what sun and sky alone make each face send, and on top the same for all that this makes in a cloud of blades.
     private void SendOnce(float[] source)
     {
-        Array.Clear(_lines);
+        _lines.AsSpan(_firstLine, _nodes.Count * Lanes).Clear();
         var (sent, links, ignored) = (default(Pair), 0.0, default(Pair));
         for (var node = 0; node < _nodes.FirstGround; node += 2)
         {
@@ -184,8 +182,6 @@ internal sealed class ScatteringSolver
         Vector256.MaxNative(old + ((next - old) * relaxation), Vector256<float>.Zero);
 
     private ref float Line(int node) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_lines), _firstLine + (node * Lanes));
-
-    private static unsafe long Address(float[] pinned) => (long)Unsafe.AsPointer(ref MemoryMarshal.GetArrayDataReference(pinned));
 
     private readonly struct Pair(Vector256<float> first, Vector256<float> second)
     {
