@@ -33,11 +33,11 @@ public readonly record struct LightQuality
         new() { SkyDirectionCount = 54, SkyPixel = 0.02, SunPixel = 0.016, SunAngle = 1, AreaDrift = 0.06, SolverTolerance = 3e-4 };
 
     /// <summary>
-    /// 1.8 % clear, 1.9 % overcast; 4.5 % in one clear hour. Canopy within 0.1 %. 1 % of drift changes a season's carbon by 0.02 %
+    /// 1.8 % clear, 1.9 % overcast; 4.5 % in one clear hour. Canopy within 0.1 %. 2 % of drift changes a season's carbon by 0.04 %
     /// (first-season).
     /// </summary>
     public static LightQuality Standard { get; } =
-        new() { SkyDirectionCount = 280, SkyPixel = 0.016, SunPixel = 0.008, AreaDrift = 0.01, SolverTolerance = 3e-5 };
+        new() { SkyDirectionCount = 280, SkyPixel = 0.016, SunPixel = 0.008, AreaDrift = 0.02, SolverTolerance = 3e-5 };
 
     /// <summary>0.7 % clear, 1.1 % overcast; 1.7 % in one clear hour.</summary>
     public static LightQuality Fine { get; } =
