@@ -7,7 +7,7 @@ namespace CanopySim.Bench;
 /// <summary><c>fuzz</c>: reads damaged files by the million. Exit 1 where one is neither read nor refused as it should be.</summary>
 internal static class FuzzCommand
 {
-    private const string Usage = "fuzz [--count N] [--seed S] [--format scenario|weather|epw] [--index I] [--out DIR]";
+    private const string Usage = "fuzz [--count N] [--seed S] [--format scenario|weather|epw|sensors] [--index I] [--out DIR]";
 
     public static int Run(string[] arguments)
     {
@@ -34,8 +34,8 @@ internal static class FuzzCommand
         var faults = 0;
         foreach (var format in formats)
         {
-            // Two scenarios and two tables for each EPW, where all three are asked for.
-            var share = formats.Length == 1 ? count : format == FuzzFormat.Epw ? count - (count * 2 / 5 * 2) : count * 2 / 5;
+            // Two of each other format for each EPW, where all are asked for.
+            var share = formats.Length == 1 ? count : format == FuzzFormat.Epw ? count - (count * 2 / 7 * 3) : count * 2 / 7;
             faults += Run(format, seed, from, share, folder);
         }
 

@@ -241,7 +241,7 @@ public sealed class Simulation
             Stages = _stages,
             Canopy = Canopy,
             Light = _lightOfDay,
-            IncidentParMoles = _lightOfDay?.IncidentParMoles ?? IncidentPar.MolesPerDay(weather, _scenario.Site, _utcOffsetHours),
+            IncidentParMoles = IncidentPar.MolesPerDay(weather, _scenario.Site, _utcOffsetHours),
             Leaves = _leafDays,
             Vines = _vineDays,
             TranspirationLiters = _transpiration,

@@ -106,6 +106,7 @@ public class BadInputTests
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors missing.csv", "missing.csv: no file")]
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors .", "is a folder")]
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors weather.csv", "weather.csv:1: date: unknown column")]
+    [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors weather.csv --out .", "--sensors: weather.csv lies in the results folder")]
     [InlineData("sun", "neither --at nor --times")]
     [InlineData("sun --at 2025-06-21T12:00:00Z", "--at: no place; expected --latitude and --longitude")]
     [InlineData("sun --at 2025-06-21T12:00:00Z --latitude 38.4", "--at: no place")]

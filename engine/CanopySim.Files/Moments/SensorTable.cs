@@ -17,7 +17,7 @@ public readonly record struct NamedSensor(string Name, LightSensor Sensor);
 public static class SensorTable
 {
     private const int LargestFile = 20_000_000;
-    private const int MostSensors = 100_000;
+    private const int MostSensors = 10_000;
 
     // Cells repeat without end, but no one measures from here to there [m].
     private const double Farthest = 1000;

@@ -35,8 +35,10 @@ public sealed class LightCommand : Command<LightCommand.Settings>
         var day = DateOnly.FromDateTime(local);
         var weather = input.Weather.Days.FirstOrDefault(candidate => candidate.Date == day)
             ?? throw new InputError(new InputPlace("--at"), $"{day:yyyy-MM-dd} is not in the weather", $"a day from {input.Weather.Days[0].Date:yyyy-MM-dd} to {input.Weather.Days[^1].Date:yyyy-MM-dd}");
+        var target = settings.OutFolder(settings.Scenario) + (settings.Out is null ? "-light" : "");
+        CheckOutside(settings.Sensors, target);
         var sensors = settings.Sensors is { } file ? SensorTable.Read(file, CanopyScene.CellOf(scenario), scenario.Rows.Azimuth) : [];
-        using var folder = ResultsFolder.Begin(settings.OutFolder(settings.Scenario) + (settings.Out is null ? "-light" : ""));
+        using var folder = ResultsFolder.Begin(target);
         Plants.Canopy canopy;
         using (var progress = new ProgressLine(settings.Quiet))
         {
@@ -91,5 +93,12 @@ public sealed class LightCommand : Command<LightCommand.Settings>
         }
 
         Console.WriteLine($"light.json, leaves.csv{(sensors > 0 ? ", sensors.csv" : "")} and scene.ply are in {folder}.");
+    }
+
+    // The folder is replaced whole, and with it a table that lies there under the name of the readings.
+    private static void CheckOutside(string? sensors, string folder)
+    {
+        if (sensors is null || !string.Equals(Path.GetDirectoryName(Path.GetFullPath(sensors)), Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)), StringComparison.Ordinal)) return;
+        throw new InputError(new InputPlace("--sensors"), $"{sensors} lies in the results folder, which is replaced", "a file elsewhere, or another --out");
     }
 }

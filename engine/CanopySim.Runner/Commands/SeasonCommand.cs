@@ -80,7 +80,8 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         var summary = result.Summary;
         if (summary.EstimatedInputs.Count > 0) Console.WriteLine($"Estimated, not measured: {string.Join(", ", summary.EstimatedInputs)}.");
         if (summary.FilledGaps > 0) Console.WriteLine($"Gaps in the weather that were filled: {summary.FilledGaps}.");
-        var inAll = (DateTime.Now - Process.GetCurrentProcess().StartTime).TotalSeconds;
+        using var self = Process.GetCurrentProcess();
+        var inAll = (DateTime.UtcNow - self.StartTime.ToUniversalTime()).TotalSeconds;
         Console.WriteLine(
             $"{summary.Seconds.Total:0.0} s for the season at {summary.Quality} quality, {inAll:0.0} s in all. Results, charts and report.html are in {folder}.");
     }

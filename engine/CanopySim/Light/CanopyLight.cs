@@ -16,7 +16,8 @@ public sealed record LightOfDay(
 
 /// <summary>
 /// Lights the canopy day by day. Who sees whom is found anew when so much leaf has grown or fallen as the quality allows, or
-/// when work or frost changed the canopy; sun, sky and scattering are solved every day.
+/// when work or frost changed the canopy; sun, sky and scattering are solved every day. Clusters and wood stay as thick as they were when
+/// the leaves last changed.
 /// </summary>
 public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOffsetHours, int threads)
 {

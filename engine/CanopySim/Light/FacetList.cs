@@ -4,7 +4,7 @@ using CanopySim.Geometry;
 namespace CanopySim.Light;
 
 /// <summary>
-/// A scene's triangles put together into flat convex facets of up to five corners: half a blade, a side of a tube. A facet is
+/// A scene's triangles put together into flat convex facets of up to five corners: a lobe of a blade, a side of a tube. A facet is
 /// projected once where its triangles would be three times, and its rows of pixels are not cut up.
 /// </summary>
 internal sealed class FacetList
@@ -13,6 +13,9 @@ internal sealed class FacetList
 
     // Corners this near to a facet's plane lie in it [m]: far below a pixel, far above the rounding of coordinates.
     private const float Flatness = 1e-5f;
+
+    // Farther off a row of fine pixels has no number of its own in single precision [m].
+    private const float Farthest = 1e4f;
 
     // A triangle joins one of the last facets of its surface; blades are made left and right in turn.
     private const int OpenFacets = 4;
@@ -40,6 +43,8 @@ internal sealed class FacetList
             var corners = scene.Corners.AsSpan(3 * triangle, 3);
             var normal = Vector3.Cross(corners[1] - corners[0], corners[2] - corners[0]);
             if (!float.IsFinite(normal.LengthSquared())) throw new ArgumentException($"triangle {triangle} has a corner that is not a number");
+            foreach (var corner in corners)
+                if (Math.Max(Math.Abs(corner.X), Math.Abs(corner.Y)) > Farthest) throw new ArgumentException($"triangle {triangle} lies more than {Farthest:0} m off the origin");
             if (normal.LengthSquared() == 0) continue;
             normal = Vector3.Normalize(normal);
             var surface = scene.SurfaceOfTriangle[triangle];

@@ -64,6 +64,7 @@ public sealed class LightGeometry
     internal static LightGeometry Build(Scene scene, IReadOnlyList<Vector3> directions, LightQuality quality, int threads, LinkWorkers workers)
     {
         if (directions.Count == 0) throw new ArgumentException("light needs at least one direction", nameof(directions));
+        quality.Check();
         var mesh = new LightMesh(scene, threads);
         var nodes = new LightNodes(scene, StripsOfGround, directions.Count);
         var traced = LinkDirection.All(scene.Cell, directions, quality.SkyPixel);
@@ -87,11 +88,14 @@ public sealed class LightGeometry
         return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky, workers.Arrays);
     }
 
-    /// <summary>Solves all hours and both bands at once.</summary>
+    /// <summary>
+    /// Solves all hours and both bands at once. Where the quality lets suns share their shadows (<see cref="LightQuality.SunAngle"/>), those
+    /// of earlier calls on this geometry are among them.
+    /// </summary>
     public LightSolution Solve(IReadOnlyList<IncidentLight> hours, Optics optics, int threads) =>
         LightSolver.Solve(this, hours, optics, threads);
 
-    /// <summary>Solves them and keeps what every face sends, for sensors: 8 bytes for each hour, face and strip of ground.</summary>
+    /// <summary>Solves them and keeps what every face sends, for sensors: 128 bytes for each sixteen hours or fewer, face and strip of ground.</summary>
     public (LightSolution Solution, FaceRadiosity Radiosity) SolveWithRadiosity(IReadOnlyList<IncidentLight> hours, Optics optics, int threads)
     {
         var radiosity = new FaceRadiosity(this, hours);

@@ -46,7 +46,7 @@ internal readonly struct ProjectedGrid
     /// <summary>Area of a pixel, square to the direction: power of one pixel per normal irradiance [m²].</summary>
     public double PixelPower { get; }
 
-    public int PixelCount => Width * Height;
+    public int PixelCount => checked(Width * Height);
 
     /// <summary>The direction's rise over the slope plane; light comes from the hillside when it is not positive.</summary>
     public static double VerticalOf(in Cell cell, Vector3 direction) =>

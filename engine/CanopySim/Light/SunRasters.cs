@@ -15,6 +15,11 @@ internal sealed class SunRasters(Scene scene, LightMesh mesh, LightNodes nodes, 
     /// <summary>The sun of each hour; null where it is down or behind the hillside.</summary>
     public SunRaster?[] Of(IReadOnlyList<IncidentLight> hours, int threads)
     {
+        lock (_drawn) return Draw(hours, threads);
+    }
+
+    private SunRaster?[] Draw(IReadOnlyList<IncidentLight> hours, int threads)
+    {
         var suns = new SunRaster?[hours.Count];
         var missing = new List<int>();
         for (var hour = 0; hour < suns.Length; hour++)

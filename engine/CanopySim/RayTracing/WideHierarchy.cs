@@ -78,6 +78,7 @@ public sealed class WideHierarchy
         where TQuestion : struct, IQuestion
     {
         hit = default;
+        if (!float.IsFinite(origin.X + origin.Y + origin.Z)) throw new ArgumentException($"a ray cannot start at {origin}", nameof(origin));
         if (_store.NodeCount == 0) return false;
 
         // Distance to a plane of a box: coordinate × inverse + start.

@@ -1,8 +1,8 @@
 namespace CanopySim.Training;
 
 /// <summary>
-/// Heights between which the fruit hangs: 0.4 m over a hedge's cordon, 0.4 m under the cordon of forms whose shoots hang or lie
-/// flat. Common practice, no source.
+/// Heights between which the fruit hangs: 0.4 m over a hedge's cordon, 0.05 to 0.45 m under the cordon of forms whose shoots hang. Common
+/// practice, no source.
 /// </summary>
 /// <param name="CordonHeight">Height of the cordon over the ground [m].</param>
 /// <param name="From">Lower end, over the cordon [m].</param>

@@ -9,10 +9,10 @@ public class BladeMeshTests
     public static TheoryData<bool> Meshes => [true, false];
 
     [Fact]
-    public void Drawn_blades_have_ten_triangles_at_least_and_those_for_light_four()
+    public void Drawn_blades_have_fourteen_triangles_and_those_for_light_twelve()
     {
-        Assert.True(BladeMesh.Drawn.TriangleCount >= 10);
-        Assert.True(BladeMesh.ForLight.TriangleCount >= 4);
+        Assert.Equal(14, BladeMesh.Drawn.TriangleCount);
+        Assert.Equal(12, BladeMesh.ForLight.TriangleCount);
     }
 
     [Theory]

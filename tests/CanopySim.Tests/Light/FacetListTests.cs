@@ -120,7 +120,7 @@ public class FacetListTests
         Assert.True(byCorners[3] > 0 && byCorners[4] > 0 && byCorners[5] > 0, "nothing was put together");
     }
 
-    /// <summary>A blade for light is two flat halves, so two facets, and a side of a tube is one.</summary>
+    /// <summary>A folded blade of two flat halves makes two facets, a side of a tube one.</summary>
     [Fact]
     public void Half_a_blade_and_a_side_of_a_tube_are_one_facet()
     {
@@ -141,6 +141,19 @@ public class FacetListTests
             scenes.AddTriangle(scenes.AddSurface(SurfaceKind.Blade), Vector3.Zero, Vector3.UnitX, new Vector3(0, bad, 1));
             Assert.Throws<ArgumentException>(() => new FacetList(scenes.Build()));
         }
+    }
+
+    // Beyond, neighboring rows of fine pixels are one number in single precision.
+    [Theory]
+    [InlineData(9_999, true)]
+    [InlineData(10_001, false)]
+    [InlineData(-1e9f, false)]
+    public void What_lies_too_far_off_is_refused(float along, bool taken)
+    {
+        var scenes = new RandomScenes(new Cell(1, 1));
+        scenes.AddTriangle(scenes.AddSurface(SurfaceKind.Blade), new Vector3(0, along, 1), new Vector3(1, along, 1), new Vector3(0, along + 0.5f, 1));
+        if (taken) Assert.Equal(1, new FacetList(scenes.Build()).Count);
+        else Assert.Throws<ArgumentException>(() => new FacetList(scenes.Build()));
     }
 
     private static Fan KindOf(int number) => (Fan)(number % 7);

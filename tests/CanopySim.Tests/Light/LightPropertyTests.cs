@@ -86,6 +86,16 @@ public class LightPropertyTests
     }
 
     /// <summary>Twelve strips of bare ground once made 1.0000000000000002 of it.</summary>
+    [Theory]
+    [InlineData(0, 0.01, 1e-4)]
+    [InlineData(-0.01, 0.01, 1e-4)]
+    [InlineData(0.01, double.NaN, 1e-4)]
+    [InlineData(double.PositiveInfinity, 0.01, 1e-4)]
+    [InlineData(0.01, 0.01, 0)]
+    public void Pixels_and_tolerance_that_make_no_sense_are_refused(double skyPixel, double sunPixel, double tolerance) =>
+        Assert.Throws<ArgumentException>(() =>
+            LightGeometry.Build(new RandomScenes(new Cell(1, 1)).Build(), SkyRings.Spiral(4), LightCases.Quality(skyPixel, sunPixel, tolerance), 1));
+
     [Fact]
     public void Bare_ground_is_wholly_sunlit()
     {

@@ -243,4 +243,15 @@ public class WideHierarchyTests
     }
 
     private static double Value(string purpose, int index) => SeededValue.Uniform(Seed, purpose, index);
+
+    [Theory]
+    [InlineData(float.NaN)]
+    [InlineData(float.PositiveInfinity)]
+    [InlineData(float.NegativeInfinity)]
+    public void A_ray_from_nowhere_is_refused(float coordinate)
+    {
+        var tree = new WideHierarchy([Vector3.Zero, Vector3.UnitX, Vector3.UnitY]);
+        Assert.Throws<ArgumentException>(() => tree.IsBlocked(new Vector3(0, coordinate, 0), Vector3.UnitZ));
+        Assert.Throws<ArgumentException>(() => tree.Closest(new Vector3(coordinate), Vector3.UnitZ));
+    }
 }

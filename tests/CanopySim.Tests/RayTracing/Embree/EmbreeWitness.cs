@@ -57,6 +57,7 @@ public sealed class EmbreeWitness : IDisposable
             using var compiler = Process.Start(new ProcessStartInfo("g++", ["-O3", "-march=native", "-std=c++17", "-o", program, source, "-lembree3"])
             {
                 RedirectStandardError = true,
+                Environment = { ["LC_ALL"] = "C" },
             })!;
             problem = compiler.StandardError.ReadToEnd();
             compiler.WaitForExit();
