@@ -25,9 +25,6 @@ internal sealed class LinkCounter
     private int _firstGround;
     private int _groundStrips;
 
-    /// <summary>Numbers held, links and chains.</summary>
-    public int Held => _used;
-
     /// <summary>Forgets all links and makes room for those of other nodes.</summary>
     public void Begin(LightNodes nodes)
     {

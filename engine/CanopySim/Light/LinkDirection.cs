@@ -6,9 +6,8 @@ namespace CanopySim.Light;
 /// <summary>One direction of the sky as links are traced along it.</summary>
 /// <param name="Index">Its place in the list.</param>
 /// <param name="Upwards">Its end that rises over the slope.</param>
-/// <param name="SeesSky">False where the direction itself points into the hillside: its line still carries links, its sky is dark.</param>
 /// <param name="Pixel">Edge of a pixel square to it [m].</param>
-internal readonly record struct LinkDirection(int Index, Vector3 Upwards, bool SeesSky, double Pixel)
+internal readonly record struct LinkDirection(int Index, Vector3 Upwards, double Pixel)
 {
     // Sample points move from direction to direction by the golden ratio and its square, lest edges that lie on pixel borders
     // be counted the same way every time.
@@ -25,7 +24,7 @@ internal readonly record struct LinkDirection(int Index, Vector3 Upwards, bool S
             var direction = directions[index];
             var vertical = ProjectedGrid.VerticalOf(cell, direction);
             if (Math.Abs(vertical) < 1e-6) continue;
-            result.Add(new LinkDirection(index, vertical > 0 ? direction : -direction, vertical > 0, pixel));
+            result.Add(new LinkDirection(index, vertical > 0 ? direction : -direction, pixel));
         }
 
         return [.. result];
