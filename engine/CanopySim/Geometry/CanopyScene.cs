@@ -34,9 +34,6 @@ public sealed class CanopyScene(Scenario scenario)
     private const float LateralRadius = 0.0015f;
     private const float PetioleRadius = 0.0012f;
 
-    // Turns of multiples of it never gather: strips face all ways alike [rad].
-    private const float GoldenAngle = 2.3999632f;
-
     // Axes for light: one piece for so many internodes.
     private const int InternodesPerPiece = 4;
 
@@ -132,7 +129,7 @@ public sealed class CanopyScene(Scenario scenario)
         {
             triangles.Continue(stalks);
             if (detail == SceneDetail.Drawn) triangles.AddTube(from, to, radius, radius, 3);
-            else triangles.AddStrip(from, to, radius, GoldenAngle * index);
+            else triangles.AddStrip(from, to, radius, (float)GoldenAngle.Radians * index);
         }
 
         void AddLeaf(Leaf leaf, Vector3 node, Vector3 axis, int stalks)

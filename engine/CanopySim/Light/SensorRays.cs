@@ -1,3 +1,4 @@
+using CanopySim.Numerics;
 using CanopySim.RayTracing;
 
 namespace CanopySim.Light;
@@ -9,8 +10,6 @@ namespace CanopySim.Light;
 /// </summary>
 internal static class SensorRays
 {
-    private const double GoldenAngle = 2 * Math.PI * 0.618033988749894848;
-
     public static Point3[] Of(LightSensor sensor, int count) =>
         sensor.Facing is { } facing ? Flat(facing.Normalized(), count) : Sphere(count);
 
@@ -23,7 +22,7 @@ internal static class SensorRays
         for (var ray = 0; ray < count; ray++)
         {
             var share = (ray + 0.5) / count;
-            var (sine, cosine) = Math.SinCos(ray * GoldenAngle);
+            var (sine, cosine) = Math.SinCos(-ray * GoldenAngle.Radians);
             rays[ray] = (Math.Sqrt(1 - share) * facing) + (Math.Sqrt(share) * ((sine * aside) + (cosine * other)));
         }
 
@@ -38,7 +37,7 @@ internal static class SensorRays
         {
             var height = 1 - (((2 * ray) + 1.0) / count);
             var radius = Math.Sqrt(1 - (height * height));
-            var (sine, cosine) = Math.SinCos(ray * GoldenAngle);
+            var (sine, cosine) = Math.SinCos(-ray * GoldenAngle.Radians);
             rays[ray] = new Point3(radius * sine, radius * cosine, height);
         }
 

@@ -1,17 +1,16 @@
+using CanopySim.Numerics;
+
 namespace CanopySim.Sky;
 
 /// <summary>
 /// Directions to the sky, each standing for the same solid angle 2π/count of the upper hemisphere: a Fibonacci spiral, cos zenith
-/// in even steps from the zenith down and each azimuth a golden angle on from the last (the spiral of Vogel 1979, from memory).
+/// in even steps from the zenith down and each azimuth a golden angle on from the last.
 /// No two share a height: in rings they did, and what a canopy catches, concave in the cosine, came out 0.5 % too high with 145.
 /// The cosines add up to π exactly. The vectors have z up, x = sin zenith sin azimuth, y = sin zenith cos azimuth: azimuth is
 /// clockwise from y, whatever y is.
 /// </summary>
 public sealed class SkyDirections
 {
-    // π (3 − √5), the smaller part of a turn divided by the golden ratio [rad].
-    private const double GoldenAngle = 2.399963229728653;
-
     private readonly double[] _zenith, _azimuth, _x, _y, _z;
 
     private SkyDirections(int count)
@@ -34,7 +33,7 @@ public sealed class SkyDirections
         var directions = new SkyDirections(count);
 
         for (var index = 0; index < count; index++)
-            directions.Set(index, 1 - ((index + 0.5) / count), index * GoldenAngle % (2 * Math.PI));
+            directions.Set(index, 1 - ((index + 0.5) / count), index * GoldenAngle.Radians % (2 * Math.PI));
         return directions;
     }
 

@@ -27,6 +27,20 @@ public sealed class SensorTableTest : IDisposable
         Near(new Point3(-0.5, Math.Sqrt(0.75), 0), sensors[5].Sensor.Facing);
     }
 
+    // What begins with # is a comment unless it is quoted.
+    [Theory]
+    [InlineData("#1", "\"#1\",")]
+    [InlineData("b, c", "\"b, c\",")]
+    [InlineData("5\" pole", "\"5\"\" pole\",")]
+    [InlineData("pole #1", "pole #1,")]
+    public void NamesAreWrittenSoThatTheyAreReadAgain(string name, string cell)
+    {
+        var sensors = Read($"sensor,x_m,y_m,z_m\n\"{name.Replace("\"", "\"\"")}\",0,0,1\n");
+        Assert.Equal(name, sensors[0].Name);
+        SensorFiles.Write(_path, [new SensorRow(sensors[0], default, 1)]);
+        Assert.StartsWith(cell, File.ReadAllLines(_path)[1], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AVectorNeedNotHaveLengthOne()
     {
