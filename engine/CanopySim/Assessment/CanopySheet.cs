@@ -2,14 +2,13 @@ using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Plants;
 using CanopySim.Results;
+using CanopySim.Training;
 
 namespace CanopySim.Assessment;
 
-/// <summary>The canopy in the numbers of the field. The three forms built so far have one metre of canopy a metre of row.</summary>
+/// <summary>The canopy in the numbers of the field. A divided canopy has more meters of canopy than of row.</summary>
 public static class CanopySheet
 {
-    private const double CanopyPerRow = 1;
-
     /// <summary>Sums up a canopy as it stands.</summary>
     public static CanopySummary Of(Scenario scenario, Canopy canopy, Scene scene)
     {
@@ -20,13 +19,14 @@ public static class CanopySheet
         var laterals = leaves.Where(leaf => leaf.Shoot.Order == 2).Sum(leaf => leaf.Area);
         var areaPerVine = (primary + laterals) / canopy.Vines.Count;
         var shootsPerVine = shoots.Count / (double)canopy.Vines.Count;
-        var metersPerVine = scenario.Rows.VineSpacing * CanopyPerRow;
+        var canopyPerRow = TrellisLayout.WallsOf(scenario.Trellis).Count;
+        var metersPerVine = scenario.Rows.VineSpacing * canopyPerRow;
         var quadrat = PointQuadrat.Read(scene, scenario);
         return new CanopySummary
         {
             ShootsPerVine = shootsPerVine,
             ShootsPerM = shootsPerVine / metersPerVine,
-            CanopyMPerRowM = CanopyPerRow,
+            CanopyMPerRowM = canopyPerRow,
             NodesPerShoot = shoots.Sum(shoot => shoot.UnfoldedNodes) / (double)count,
             ShootLengthCm = 100 * shoots.Sum(shoot => shoot.Length) / count,
             PrimaryLeafAreaPerShootCm2 = primary * UnitConversion.SquareCentimetersPerSquareMeter / count,

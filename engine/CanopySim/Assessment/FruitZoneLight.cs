@@ -27,7 +27,7 @@ public sealed record FruitZoneLight(
     {
         if (radiosity.Hours.Count == 0) return [];
         var scene = radiosity.Geometry.Scene;
-        var height = FruitZone.Of(scenario.Trellis).Height(0.5);
+        var height = TrellisLayout.WallsOf(scenario.Trellis)[0].FruitZone.Height(0.5);
         Point3[] facings = [new(0, 0, 1), new(1, 0, 0), new(-1, 0, 0)];
         LightSensor[] sensors = [.. facings.SelectMany(facing => LightBar.AlongRow(scene.Cell, 0, height, SensorsOfBar, facing))];
         var readings = LightSensors.Place(radiosity.Geometry, sensors, threads).Read(radiosity, threads);

@@ -67,7 +67,7 @@ public static class PointQuadrat
             return (new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ);
         }
 
-        var height = (float)FruitZone.Of(scenario.Trellis).Height(second);
+        var height = (float)TrellisLayout.WallsOf(scenario.Trellis)[0].FruitZone.Height(second);
         return (new Vector3((float)(-0.5 * cell.Across), along, ground + height), Vector3.UnitX);
     }
 

@@ -1,7 +1,7 @@
 namespace CanopySim.Plants;
 
 /// <summary>A leafy axis: order 1 from a spur, order 2 (lateral) from an axillary bud of this season.</summary>
-public sealed class Shoot(ShootId id, VineId vine, int order, double positionAlongRow, double vigor)
+public sealed class Shoot(ShootId id, VineId vine, int order, double positionAlongRow, double vigor, int wall = 0)
 {
     private readonly List<Phytomer> _phytomers = [];
 
@@ -13,6 +13,9 @@ public sealed class Shoot(ShootId id, VineId vine, int order, double positionAlo
 
     /// <summary>Where the shoot leaves the cordon, along the row in the cell [m].</summary>
     public double PositionAlongRow { get; } = positionAlongRow;
+
+    /// <summary>Number of the wall of foliage that the shoot belongs to.</summary>
+    public int Wall { get; } = wall;
 
     /// <summary>Vigor against the mean shoot [1].</summary>
     public double Vigor { get; } = vigor;
@@ -28,6 +31,9 @@ public sealed class Shoot(ShootId id, VineId vine, int order, double positionAlo
 
     /// <summary>Nodes that the tip added on each of the last days, oldest first; the tip stops by their sum.</summary>
     internal Queue<double> RecentProgress { get; } = new();
+
+    /// <summary>Lowest nodes that the wires hold, the rest bends freely; null where the shoot is led as it grows.</summary>
+    public int? HeldNodes { get; internal set; }
 
     /// <summary>Rate of new leaves against other laterals: more on the nodes under a cut [1].</summary>
     public double Release { get; internal set; } = 1;

@@ -1,18 +1,26 @@
 namespace CanopySim.Training;
 
 /// <summary>
-/// Heights between which the fruit hangs: 0.4 m over a hedge's cordon, 0.05 to 0.45 m under the cordon of forms whose shoots hang. Common
-/// practice, no source.
+/// Where the fruit of a wall hangs: 0.4 m along the foliage from the cordon where shoots are led up, 0.05 to 0.45 m under the cordon where
+/// they hang or lie as a roof. Common practice, no source.
 /// </summary>
-/// <param name="CordonHeight">Height of the cordon over the ground [m].</param>
-/// <param name="From">Lower end, over the cordon [m].</param>
+/// <param name="Wall">The wall.</param>
+/// <param name="From">Lower end: height over the cordon [m].</param>
 /// <param name="To">Upper end, over the cordon [m].</param>
-public readonly record struct FruitZone(double CordonHeight, double From, double To)
+public readonly record struct FruitZone(FoliageWall Wall, double From, double To)
 {
-    public static FruitZone Of(Trellis trellis) => trellis.Form == TrellisForm.UprightHedge
-        ? new FruitZone(trellis.CordonHeightOrDefault, 0, 0.4)
-        : new FruitZone(trellis.CordonHeightOrDefault, -0.45, -0.05);
+    private const double AlongFoliage = 0.4;
+    private const double UnderCordon = 0.05;
+
+    public static FruitZone Of(FoliageWall wall) => wall.Hangs || wall.IsFlat
+        ? new FruitZone(wall, -AlongFoliage - UnderCordon, -UnderCordon)
+        : new FruitZone(wall, 0, AlongFoliage * Math.Cos(wall.Tilt));
 
     /// <summary>Height over the ground at a share of the way from the lower to the upper end [m].</summary>
-    public double Height(double share) => CordonHeight + From + ((To - From) * share);
+    public double Height(double share) => Wall.CordonHeight + From + ((To - From) * share);
+
+    /// <summary>The middle of the wall across the row at that share [m].</summary>
+    public double Across(double share) => Wall.IsFlat
+        ? Wall.CordonAcross
+        : Wall.CordonAcross + ((From + ((To - From) * share)) * Math.Tan(Wall.Tilt));
 }

@@ -43,7 +43,7 @@ public class FruitZoneLightTests
         var cell = CanopyScene.CellOf(scenario);
         var list = new TriangleList();
         list.Begin(SurfaceKind.Blade, 0);
-        var height = (float)FruitZone.Of(scenario.Trellis).Height(0.5) + 0.2f;
+        var height = (float)TrellisLayout.WallsOf(scenario.Trellis)[0].FruitZone.Height(0.5) + 0.2f;
         var (along, across) = (new Vector3(0, (float)cell.Along, 0), new Vector3(1, 0, 0));
         var corner = new Vector3(0, 0, height);
         list.Add(corner, corner + across, corner + across + along);
