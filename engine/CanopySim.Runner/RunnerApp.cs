@@ -17,11 +17,12 @@ public static class RunnerApp
     public static int Run(string[] args)
     {
         using var stop = new CancellationTokenSource();
-        Console.CancelKeyPress += (_, pressed) =>
+        ConsoleCancelEventHandler stopPressed = (_, pressed) =>
         {
             pressed.Cancel = true;
             stop.Cancel();
         };
+        Console.CancelKeyPress += stopPressed;
         // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
         {
@@ -63,6 +64,10 @@ public static class RunnerApp
         {
             Console.Error.WriteLine($"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
             return Unexpected;
+        }
+        finally
+        {
+            Console.CancelKeyPress -= stopPressed;
         }
     }
 
