@@ -83,6 +83,9 @@ public static class RunnerApp
         app.AddCommand<SeasonCommand>("season")
             .WithDescription("Runs one season and writes results, charts and a report.")
             .WithExample("season", "scenarios/first-season/scenario.yaml", "--quality", "draft");
+        app.AddCommand<CompareCommand>("compare")
+            .WithDescription("Runs the seasons of several scenarios and puts them side by side: a table, compare.csv and a report.")
+            .WithExample("compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml", "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CanopySim.Views;
 using SkiaSharp;
 
@@ -19,8 +20,9 @@ public static class CanopyPictures
     private const int Size = 480;
     private const int Samples = 2;
 
-    private const uint Wood = 0x8A7560;
-    private const uint Cluster = 0xA23B72;
+    /// <summary>Colors of what is no leaf.</summary>
+    public const uint Wood = 0x8A7560;
+    public const uint Cluster = 0xA23B72;
     private const float LineWidth = 2;
 
     // Ground below, free air above and beside the canopy [m].
@@ -95,31 +97,35 @@ public static class CanopyPictures
         var view = CanopyView.Of(portrait.Scene, side, step);
         var colors = Enumerable.Range(0, portrait.Scene.SurfaceCount).Select(surface => ColorOf(portrait, surface)).ToArray();
         var left = side == ViewSide.Along ? -0.5 * frame : 0;
-        var bitmap = new SKBitmap(new SKImageInfo(Size, Size, SKColorType.Rgba8888, SKAlphaType.Unpremul));
+        var pixels = new uint[Size * Size];
         for (var row = 0; row < Size; row++)
         {
-            for (var column = 0; column < Size; column++)
-            {
-                var (red, green, blue, seen) = (0.0, 0.0, 0.0, 0);
-                for (var sample = 0; sample < Samples * Samples; sample++)
-                {
-                    var right = left + (step * ((column * Samples) + (sample % Samples) + 0.5));
-                    var up = middle - (step * ((row * Samples) + (sample / Samples) + 0.5));
-                    var surface = view.SurfaceAt(right, up, out var brightness);
-                    if (surface < 0) continue;
-                    var color = colors[surface];
-                    seen++;
-                    red += brightness * (byte)(color >> 16);
-                    green += brightness * (byte)(color >> 8);
-                    blue += brightness * (byte)color;
-                }
-
-                if (seen > 0)
-                    bitmap.SetPixel(column, row, new SKColor((byte)(red / seen), (byte)(green / seen), (byte)(blue / seen), (byte)(255 * seen / (Samples * Samples))));
-            }
+            for (var column = 0; column < Size; column++) pixels[(row * Size) + column] = Pixel(column, row);
         }
 
+        var bitmap = new SKBitmap(new SKImageInfo(Size, Size, SKColorType.Rgba8888, SKAlphaType.Unpremul));
+        MemoryMarshal.AsBytes(pixels.AsSpan()).CopyTo(bitmap.GetPixelSpan());
         return bitmap;
+
+        uint Pixel(int column, int row)
+        {
+            var (red, green, blue, seen) = (0.0, 0.0, 0.0, 0);
+            for (var sample = 0; sample < Samples * Samples; sample++)
+            {
+                var right = left + (step * ((column * Samples) + (sample % Samples) + 0.5));
+                var up = middle - (step * ((row * Samples) + (sample / Samples) + 0.5));
+                var surface = view.SurfaceAt(right, up, out var brightness);
+                if (surface < 0) continue;
+                var color = colors[surface];
+                seen++;
+                red += brightness * (byte)(color >> 16);
+                green += brightness * (byte)(color >> 8);
+                blue += brightness * (byte)color;
+            }
+
+            // Bytes of a pixel stand in memory as red, green, blue, alpha.
+            return seen == 0 ? 0 : (uint)(red / seen) | ((uint)(green / seen) << 8) | ((uint)(blue / seen) << 16) | ((uint)(255 * seen / (Samples * Samples)) << 24);
+        }
     }
 
     private static uint ColorOf(CanopyPortrait portrait, int surface) => portrait.Scene.Kinds[surface] switch

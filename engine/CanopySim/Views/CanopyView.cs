@@ -13,7 +13,7 @@ public sealed class CanopyView
 {
     // Light of the pictures, from above to the left of the viewer: right, up, towards the viewer.
     private static readonly Vector3 Lamp = Vector3.Normalize(new Vector3(-0.4f, 0.6f, 0.7f));
-    private const double Ambient = 0.5;
+    private const double Ambient = 0.7;
 
     private readonly double _width;
     private readonly double _bottom;

@@ -1,0 +1,54 @@
+using CanopySim.Files.Scenarios;
+
+namespace CanopySim.Files.Comparison;
+
+/// <summary>A key that the scenarios do not all give the same value.</summary>
+/// <param name="Key">Dotted key.</param>
+/// <param name="Words">What it means.</param>
+/// <param name="Values">Its value in each option; "left out" where there is none.</param>
+public sealed record ScenarioDifference(string Key, string Words, IReadOnlyList<string> Values);
+
+/// <summary>What the compared scenarios say differently.</summary>
+public static class ScenarioDifferences
+{
+    private const string LeftOut = "left out";
+
+    /// <summary>The keys that differ, in the order of the scenario; names of blocks aside.</summary>
+    public static IReadOnlyList<ScenarioDifference> Of(IReadOnlyList<ScenarioDocument> scenarios)
+    {
+        var values = scenarios.Select(scenario => scenario.Values.ToDictionary(value => value.Key)).ToList();
+        List<ScenarioDifference> differences = [];
+        foreach (var key in KeysInOrder(scenarios).Where(key => key != "name"))
+        {
+            var texts = values.Select(option => option.GetValueOrDefault(key)?.Value ?? LeftOut).ToList();
+            if (texts.Distinct().Count() < 2) continue;
+            var words = values.Select(option => option.GetValueOrDefault(key)?.Help).FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
+            differences.Add(new ScenarioDifference(key, words, texts));
+        }
+
+        return differences;
+    }
+
+    /// <summary>True where all options have the same weather file, year and seed of the weather.</summary>
+    public static bool HaveOneWeather(IReadOnlyList<ComparedOption> options) => options
+        .Select(option => (Path.GetFullPath(option.Document.WeatherPath), option.Scenario.Weather.Seed, option.FirstYear))
+        .Distinct().Count() == 1;
+
+    // A key that only one scenario has stands behind the key that it follows there.
+    private static List<string> KeysInOrder(IReadOnlyList<ScenarioDocument> scenarios)
+    {
+        List<string> keys = [];
+        foreach (var scenario in scenarios)
+        {
+            var at = 0;
+            foreach (var value in scenario.Values)
+            {
+                var known = keys.IndexOf(value.Key);
+                if (known < 0) keys.Insert(at++, value.Key);
+                else at = known + 1;
+            }
+        }
+
+        return keys;
+    }
+}
