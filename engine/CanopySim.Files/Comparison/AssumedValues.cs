@@ -9,7 +9,7 @@ internal static class AssumedValues
     public static IEnumerable<IReadOnlyList<string>> Of(IReadOnlyList<ComparedOption> options)
     {
         var all = options.SelectMany(option => option.Document.Values.Select(value => (Option: option, Value: value)));
-        foreach (var key in all.GroupBy(entry => entry.Value.Key))
+        foreach (var key in all.Where(entry => entry.Value.Key != "name").GroupBy(entry => entry.Value.Key))
         {
             var said = key.Select(entry => (entry.Value.Value, entry.Value.Mark, entry.Value.Source)).Distinct().ToList();
             if (said.Count == 1 && key.Count() == options.Count) yield return Row(key.Key, key.First().Value);

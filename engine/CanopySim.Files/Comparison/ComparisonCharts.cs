@@ -22,6 +22,7 @@ public static class ComparisonCharts
     private const int AgeStepDays = 30;
     private const double LongestAge = 180;
 
+    // Three colors and four patterns tell twelve lines apart; where lines of different patterns coincide, all are seen.
     private static readonly LinePattern[] Patterns = [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted, LinePattern.DenselyDashed];
 
     public static IReadOnlyList<ChartPicture> All(IReadOnlyList<ComparedOption> options, Units units) =>
@@ -116,7 +117,7 @@ public static class ComparisonCharts
         var colors = ChartStyle.OptionLines;
         panel.Line(
             points, colors[index % colors.Count], label: options[index].Name,
-            pattern: Patterns[index / colors.Count % Patterns.Length]);
+            pattern: Patterns[index % Patterns.Length]);
     }
 
     private static IEnumerable<ChartPoint> Shifted(IReadOnlyList<ComparedOption> options, int index, IEnumerable<ChartPoint> points) => points

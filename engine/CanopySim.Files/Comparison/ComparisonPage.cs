@@ -8,9 +8,12 @@ namespace CanopySim.Files.Comparison;
 /// </summary>
 public static class ComparisonPage
 {
-    /// <summary>The sections in their order, each with what it adds; one more is a line here.</summary>
-    private static readonly IReadOnlyList<Action<HtmlText, ComparisonReport>> Sections =
-        [Answer, Canopies, CanopySheet, Light, Carbon, Ripening, Seasons, Basis];
+    /// <summary>The sections in their order: whether one begins a page where it is printed, and what it adds.</summary>
+    private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ComparisonReport> Add)> Sections =
+    [
+        (true, Answer), (false, Scenarios), (true, Canopies), (false, CanopySheet), (false, Light), (true, Carbon), (true, Ripening),
+        (false, Seasons), (true, Basis),
+    ];
 
     public static string Html(ComparisonReport report)
     {
@@ -19,10 +22,10 @@ public static class ComparisonPage
         var title = $"{first.Name} and {(report.Options.Count == 2 ? report.Options[1].Name : $"{report.Options.Count - 1} others")} compared";
         var foot = title + (report.Printed is { } day ? $", report of {SeasonSentences.Date(day)}" : "");
         PageParts.Head(html, title, foot);
-        foreach (var section in Sections)
+        foreach (var (beginsPage, add) in Sections)
         {
-            html.Markup("<section>");
-            section(html, report);
+            html.Markup(beginsPage ? "<section>" : "<section class=\"follows\">");
+            add(html, report);
             html.Markup("</section>");
         }
 
@@ -39,6 +42,11 @@ public static class ComparisonPage
         html.Element("h2", "What it costs in fruit and leaves")
             .List(options.Skip(1).Select(option => ComparisonSentences.Cost(option, first, report.Units)))
             .Table("What a grower compares", report.Tables.Heads, report.Tables.Figures(), "numbers beside");
+    }
+
+    private static void Scenarios(HtmlText html, ComparisonReport report)
+    {
+        var options = report.Options;
         html.Element("h2", "What differs in the scenarios");
         var differences = ScenarioDifferences.Of([.. options.Select(option => option.Document)]);
         if (differences.Count == 0)
@@ -56,6 +64,7 @@ public static class ComparisonPage
     {
         if (report.Views.All(views => views.Count == 0)) return;
         html.Element("h2", "The canopies, drawn to one scale");
+        PageParts.Key(html);
         foreach (var (option, views) in report.Options.Zip(report.Views)) PageParts.Views(html, views, option.Name);
     }
 
@@ -116,9 +125,11 @@ public static class ComparisonPage
             html, "Shoots and leaves differ by chance: before you trust a small difference, see whether it stays with another seed (--seed 2).");
     }
 
-    private static string WordsOf(ScenarioDifference difference) => difference.Words.Length == 0
-        ? difference.Key
-        : $"{difference.Words.TrimEnd('.')} ({difference.Key})";
+    private static string WordsOf(ScenarioDifference difference)
+    {
+        var said = ScenarioDifferences.Said(difference.Key);
+        return difference.Words.Length == 0 ? said : $"{said}\n{difference.Words.TrimEnd('.')}";
+    }
 
     private static string Weather(IReadOnlyList<ComparedOption> options) => ScenarioDifferences.HaveOneWeather(options)
         ? "All options had the same weather."

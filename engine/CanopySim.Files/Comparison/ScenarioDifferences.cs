@@ -1,3 +1,4 @@
+using System.Globalization;
 using CanopySim.Files.Scenarios;
 
 namespace CanopySim.Files.Comparison;
@@ -18,16 +19,27 @@ public static class ScenarioDifferences
     {
         var values = scenarios.Select(scenario => scenario.Values.ToDictionary(value => value.Key)).ToList();
         List<ScenarioDifference> differences = [];
-        foreach (var key in KeysInOrder(scenarios).Where(key => key != "name"))
+        var keys = KeysInOrder(scenarios);
+        foreach (var key in keys.Where(key => key != "name"))
         {
             var texts = values.Select(option => option.GetValueOrDefault(key)?.Value ?? LeftOut).ToList();
-            if (texts.Distinct().Count() < 2) continue;
+            if (texts.Distinct().Count() < 2 || keys.Any(inner => inner.StartsWith(key + ".", StringComparison.Ordinal))) continue;
             var words = values.Select(option => option.GetValueOrDefault(key)?.Help).FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
             differences.Add(new ScenarioDifference(key, words, texts));
         }
 
         return differences;
     }
+
+    /// <summary>A key as people say it: "canopy work, topping 1, height".</summary>
+    public static string Said(string key) => string.Join(", ", key.Split('.')
+        .Aggregate(new List<string>(), (parts, part) =>
+        {
+            if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && parts.Count > 0)
+                parts[^1] += FormattableString.Invariant($" {index + 1}");
+            else parts.Add(part.Replace('_', ' '));
+            return parts;
+        }));
 
     /// <summary>True where all options have the same weather file, year and seed of the weather.</summary>
     public static bool HaveOneWeather(IReadOnlyList<ComparedOption> options) => options

@@ -61,7 +61,7 @@ internal sealed class HtmlText
         _html.Append("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)
         {
-            _html.Append("<tr><th scope=\"row\">").Append(Escape(row[0])).Append("</th>");
+            _html.Append("<tr><th scope=\"row\">").Append(Cell(row[0])).Append("</th>");
             foreach (var cell in row.Skip(1)) _html.Append("<td>").Append(Cell(cell)).Append("</td>");
             _html.Append("</tr>\n");
         }

@@ -35,7 +35,7 @@ internal static class PageParts
             .Markup("</figure>");
     }
 
-    /// <summary>Pictures of a canopy side by side, or scrolling where the page is narrow, with the key of their colors.</summary>
+    /// <summary>Pictures of a canopy side by side, or scrolling where the page is narrow; <see cref="Key"/> tells their colors.</summary>
     /// <param name="html">The page.</param>
     /// <param name="views">What <see cref="CanopyPictures"/> made; nothing is written where there are none.</param>
     /// <param name="name">Whose canopy, where the page has several.</param>
@@ -51,9 +51,19 @@ internal static class PageParts
                 .Element("span", view.Title, "quiet").Markup("</div>");
         }
 
-        html.Markup("</div>").Element("figcaption", views[0].Caption);
-        Key(html);
-        html.Markup("</figure>");
+        html.Markup("</div>").Element("figcaption", views[0].Caption).Markup("</figure>");
+    }
+
+    /// <summary>The colors of views.</summary>
+    public static void Key(HtmlText html)
+    {
+        html.Markup("<p class=\"key quiet\"><span>Leaf age, days:</span>");
+        foreach (var ages in ChartStyle.AgeClasses) Swatch(ages.Rgb, ages.Label);
+        Swatch(CanopyPictures.Cluster, "clusters");
+        Swatch(CanopyPictures.Wood, "wood");
+        html.Markup("</p>");
+
+        void Swatch(uint rgb, string label) => html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
     }
 
     public static void Cautions(HtmlText html, params string[] further) => html
@@ -66,17 +76,6 @@ internal static class PageParts
             "Heat, blades and machines hurt people and vines: follow local rules for work in heat and with machines, by hand or driven.",
             "Leave licensed work to licensed people.",
         ]);
-
-    private static void Key(HtmlText html)
-    {
-        html.Markup("<p class=\"key quiet\"><span>Leaf age, days:</span>");
-        foreach (var ages in ChartStyle.AgeClasses) Swatch(ages.Rgb, ages.Label);
-        Swatch(CanopyPictures.Cluster, "clusters");
-        Swatch(CanopyPictures.Wood, "wood");
-        html.Markup("</p>");
-
-        void Swatch(uint rgb, string label) => html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
-    }
 
     private static string Alternative(ChartPicture picture) => HtmlText.Escape($"{picture.Title}. {picture.Caption}");
 

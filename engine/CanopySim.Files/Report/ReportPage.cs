@@ -78,6 +78,7 @@ public static class ReportPage
             .Element("p", $"How the season ended: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing. {tables.ThermalTime()}", "quiet");
         html.Element("h2", "Canopy at veraison");
         PageParts.Views(html, views);
+        if (views.Count > 0) PageParts.Key(html);
         if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
         html.Element("h2", "Harvest");
