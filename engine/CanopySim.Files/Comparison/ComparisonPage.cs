@@ -36,7 +36,8 @@ public static class ComparisonPage
     {
         var (options, first) = (report.Options, report.Options[0]);
         html.Element("h1", ComparisonSentences.Opening(options))
-            .Element("p", $"Differences are those to {first.Name}, the option named first.", "lead")
+            .Element("p", $"Beside {first.Name}, the option named first:", "lead")
+            .List(options.Skip(1).Select(option => ScenarioDifferences.InWords(option, first)))
             .Element("p", "Simulated seasons: what the model says, not what was measured. " + Weather(options), "quiet");
         Picture(html, report, ComparisonCharts.Sugar);
         html.Element("h2", "What it costs in fruit and leaves")

@@ -13,6 +13,7 @@ public sealed record ScenarioDifference(string Key, string Words, IReadOnlyList<
 public static class ScenarioDifferences
 {
     private const string LeftOut = "left out";
+    private const int MostSaid = 4;
 
     /// <summary>The keys that differ, in the order of the scenario; names of blocks aside.</summary>
     public static IReadOnlyList<ScenarioDifference> Of(IReadOnlyList<ScenarioDocument> scenarios)
@@ -29,6 +30,20 @@ public static class ScenarioDifferences
         }
 
         return differences;
+    }
+
+    /// <summary>What a scenario says differently from another, in a sentence; of many differences the first few.</summary>
+    public static string InWords(ComparedOption option, ComparedOption first)
+    {
+        var differences = Of([first.Document, option.Document]);
+        var said = differences.Take(MostSaid).Select(difference => (difference.Values[0], difference.Values[1]) switch
+        {
+            (LeftOut, var value) => $"{Said(difference.Key)} {value}",
+            (var before, LeftOut) => $"no {Said(difference.Key)}, there {before}",
+            var (before, value) => $"{Said(difference.Key)} {value}, there {before}",
+        }).ToList();
+        if (differences.Count > MostSaid) said.Add($"{differences.Count - MostSaid} more in the table below");
+        return said.Count == 0 ? $"{option.Name} differs in nothing but its name." : $"{option.Name}: {string.Join("; ", said)}.";
     }
 
     /// <summary>A key as people say it: "canopy work, topping 1, height".</summary>
