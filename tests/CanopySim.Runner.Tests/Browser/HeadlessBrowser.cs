@@ -12,7 +12,7 @@ namespace CanopySim.Runner.Tests.Browser;
 /// </summary>
 internal sealed partial class HeadlessBrowser : IDisposable
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(3);
 
     private readonly string _profile = Directory.CreateTempSubdirectory("canopysim-browser-").FullName;
     private readonly Process _process;
