@@ -17,11 +17,12 @@ public static class RunnerApp
     public static int Run(string[] args)
     {
         using var stop = new CancellationTokenSource();
-        Console.CancelKeyPress += (_, pressed) =>
+        ConsoleCancelEventHandler stopPressed = (_, pressed) =>
         {
             pressed.Cancel = true;
             stop.Cancel();
         };
+        Console.CancelKeyPress += stopPressed;
         // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
         {
@@ -64,6 +65,10 @@ public static class RunnerApp
             Console.Error.WriteLine($"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
             return Unexpected;
         }
+        finally
+        {
+            Console.CancelKeyPress -= stopPressed;
+        }
     }
 
     private static void Configure(IConfigurator app)
@@ -78,6 +83,9 @@ public static class RunnerApp
         app.AddCommand<SeasonCommand>("season")
             .WithDescription("Runs one season and writes results, charts and a report.")
             .WithExample("season", "scenarios/first-season/scenario.yaml", "--quality", "draft");
+        app.AddCommand<CompareCommand>("compare")
+            .WithDescription("Runs the seasons of several scenarios and puts them side by side: a table, compare.csv and a report.")
+            .WithExample("compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml", "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")

@@ -107,6 +107,10 @@ public class BadInputTests
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors .", "is a folder")]
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors weather.csv", "weather.csv:1: date: unknown column")]
     [InlineData("light scenario.yaml --at 2025-07-20T10:00 --sensors weather.csv --out .", "--sensors: weather.csv lies in the results folder")]
+    [InlineData("compare scenario.yaml", "SCENARIO")]
+    [InlineData("compare scenario.yaml missing.yaml", "missing.yaml")]
+    [InlineData("compare scenario.yaml scenario.yaml --until 2025-06-01", "until")]
+    [InlineData("compare a.yaml b.yaml c.yaml d.yaml e.yaml f.yaml g.yaml h.yaml i.yaml j.yaml k.yaml l.yaml m.yaml", "13 scenarios; expected 2 to 12")]
     [InlineData("sun", "neither --at nor --times")]
     [InlineData("sun --at 2025-06-21T12:00:00Z", "--at: no place; expected --latitude and --longitude")]
     [InlineData("sun --at 2025-06-21T12:00:00Z --latitude 38.4", "--at: no place")]
@@ -119,6 +123,19 @@ public class BadInputTests
     {
         using var block = new BrokenBlock();
         AssertRefused(block, RunnerProcess.Run(block.Folder, commandLine.Split(' ')), what);
+    }
+
+    // The other option is well and may be running when the wrong one is found out.
+    [Fact]
+    public void In_one_of_the_compared_scenarios_is_named_with_its_file()
+    {
+        using var block = new BrokenBlock();
+        File.WriteAllText(block.File("later.yaml"), "based_on: scenario.yaml\nname: Later\n\nseason:\n  year: 2031\n");
+        var run = RunnerProcess.Run(block.Folder, "compare", "scenario.yaml", "later.yaml", "--quality", "draft");
+        Assert.True(run.ExitCode == RunnerApp.BadInput, run.ToString());
+        Assert.StartsWith("canopysim: later.yaml: season.year: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+        Assert.Equal(["later.yaml"], block.Additions().Where(entry => entry != "results"));
+        Assert.Empty(Directory.GetFileSystemEntries(block.File("results")));
     }
 
     private static RunnerOutcome Season(BrokenBlock block) => RunnerProcess.Run(block.Folder, "season", "scenario.yaml", "--quality", "draft");

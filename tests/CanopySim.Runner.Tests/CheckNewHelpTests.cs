@@ -64,6 +64,7 @@ public class CheckNewHelpTests
     [InlineData("")]
     [InlineData("new")]
     [InlineData("season")]
+    [InlineData("compare")]
     [InlineData("light")]
     [InlineData("sun")]
     [InlineData("check")]

@@ -50,7 +50,7 @@ internal sealed class ChartPanel(string unit)
         }
     }
 
-    public void Line(IEnumerable<ChartPoint> points, uint rgb, bool isThin = false, string? label = null)
+    public void Line(IEnumerable<ChartPoint> points, uint rgb, bool isThin = false, string? label = null, LinePattern? pattern = null)
     {
         ChartPoint? last = null;
         foreach (var stretch in Stretches(points))
@@ -58,6 +58,7 @@ internal sealed class ChartPanel(string unit)
             var scatter = Plot.Add.Scatter(
                 stretch.Select(p => p.X).ToArray(), stretch.Select(p => p.Y).ToArray(), ChartStyle.ColorOf(rgb));
             scatter.LineWidth = isThin ? ThinLineWidth : LineWidth;
+            if (pattern is { } dashes) scatter.LinePattern = dashes;
             scatter.MarkerSize = stretch.Count == 1 ? 3 * LineWidth : 0;
             foreach (var point in stretch) Cover(point.Y);
             last = stretch[^1];

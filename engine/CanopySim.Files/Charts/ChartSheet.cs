@@ -202,17 +202,27 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
             .Select(l => (l.Label, l.Lines, Y: (float)(data.Bottom - ((l.Label.Y - bottom) / (top - bottom) * data.Height))))
             .OrderBy(l => l.Y)
             .ToList();
+        var tops = new float[placed.Count];
         var free = data.Top - LineHeight;
-        foreach (var (label, lines, y) in placed)
+        for (var i = 0; i < placed.Count; i++)
         {
-            var first = Math.Max(free, y - ((lines.Count - 1) * LineHeight / 2) + 4 - LineHeight);
-            foreach (var line in lines)
-            {
-                first += LineHeight;
-                ChartText.Draw(canvas, line, x, first, ChartStyle.TextSize, label.Rgb);
-            }
+            var (_, lines, y) = placed[i];
+            tops[i] = Math.Max(free, y - ((lines.Count - 1) * LineHeight / 2) + 4 - LineHeight);
+            free = tops[i] + (lines.Count * LineHeight);
+        }
 
-            free = first;
+        // Many that end low make room upwards, or the last would stand below the chart.
+        var floor = data.Bottom + 4;
+        for (var i = placed.Count - 1; i >= 0; i--)
+        {
+            tops[i] = Math.Min(tops[i], floor - (placed[i].Lines.Count * LineHeight));
+            floor = tops[i];
+        }
+
+        for (var i = 0; i < placed.Count; i++)
+        {
+            for (var line = 0; line < placed[i].Lines.Count; line++)
+                ChartText.Draw(canvas, placed[i].Lines[line], x, tops[i] + ((line + 1) * LineHeight), ChartStyle.TextSize, placed[i].Label.Rgb);
         }
     }
 

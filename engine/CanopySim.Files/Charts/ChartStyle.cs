@@ -39,6 +39,12 @@ public static class ChartStyle
     /// <summary>Single days behind their running mean.</summary>
     public const uint FaintLine = 0xB9BEC2;
 
+    /// <summary>
+    /// Lines of options side by side, in turn: as dark as text must be on paper, apart in lightness or hue to every eye. What
+    /// repeats a color is told apart by its dashes and by the name at its end.
+    /// </summary>
+    public static IReadOnlyList<uint> OptionLines { get; } = [Line, 0x8F5E00, 0x6B6F67];
+
     /// <summary>Days of leaf age in a class of color.</summary>
     public const int AgeClassDays = 20;
 

@@ -49,7 +49,10 @@ internal sealed class HtmlText
         return Markup("</ul>");
     }
 
-    /// <summary>A table that scrolls inside itself where the page is narrow; the first cell of a row is its name.</summary>
+    /// <summary>
+    /// A table that scrolls inside itself where the page is narrow; the first cell of a row is its name. What a cell has after
+    /// a line break stands below, quieter.
+    /// </summary>
     public HtmlText Table(string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows, string cssClass)
     {
         _html.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Escape(name)).Append("\">\n");
@@ -58,14 +61,18 @@ internal sealed class HtmlText
         _html.Append("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)
         {
-            _html.Append("<tr><th scope=\"row\">").Append(Escape(row[0])).Append("</th>");
-            foreach (var cell in row.Skip(1)) _html.Append("<td>").Append(Escape(cell)).Append("</td>");
+            _html.Append("<tr><th scope=\"row\">").Append(Cell(row[0])).Append("</th>");
+            foreach (var cell in row.Skip(1)) _html.Append("<td>").Append(Cell(cell)).Append("</td>");
             _html.Append("</tr>\n");
         }
 
         _html.Append("</tbody>\n</table>\n</div>\n");
         return this;
     }
+
+    private static string Cell(string text) => text.Split('\n', 2) is [var first, var below]
+        ? $"{Escape(first)}<br><span>{Escape(below)}</span>"
+        : Escape(text);
 
     /// <summary>A number must not lose its sign of unit to the next line.</summary>
     private static string Unbroken(string text) => text

@@ -1,4 +1,3 @@
-using System.Text;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Scenarios;
 using CanopySim.Results;
@@ -19,38 +18,25 @@ public static class ReportPage
         Units units,
         IReadOnlyList<UnderstoodValue> understood,
         IReadOnlyList<ChartPicture> pictures,
-        DateOnly? printed = null)
+        DateOnly? printed = null,
+        IReadOnlyList<ChartPicture>? views = null)
     {
         var html = new HtmlText();
         var foot = $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}"
             + (printed is { } day ? $", report of {SeasonSentences.Date(day)}" : $", ended {SeasonSentences.Date(season.Summary.Dates.End)}");
-        Head(html, season, foot);
+        PageParts.Head(html, $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}", foot);
         var why = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.CarbonByLeafAge) ?? pictures.FirstOrDefault();
         var tables = new SeasonTables(season, scenario, units);
         var shares = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.FruitCarbonByLeafAge);
         Answer(html, season, scenario, units, why);
         Shares(html, tables, shares);
-        Numbers(html, season, tables);
+        Numbers(html, season, tables, views ?? []);
         Pictures(html, pictures.Where(p => p != why && p != shares));
         Basis(html, season, understood);
         Checks(html, tables);
-        Cautions(html);
-        return html.Element("footer", foot).Markup("</main>\n</body>\n</html>").ToString();
-    }
-
-    private static void Head(HtmlText html, SeasonResult season, string foot)
-    {
-        using var stream = typeof(ReportPage).Assembly.GetManifestResourceStream("CanopySim.Files.Report.report.css")
-            ?? throw new InvalidOperationException("The report's style is missing from the assembly.");
-        var style = new StreamReader(stream, Encoding.UTF8).ReadToEnd();
-        html.Markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">")
-            .Markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
-
-            // Says to the browser what the page promises its reader: nothing is fetched, nothing runs.
-            .Markup("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
-            .Element("title", $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}")
-            .Markup($"<style>\n{style}\n@page {{ @bottom-left {{ content: {HtmlText.CssString(foot)}; }} }}\n</style>")
-            .Markup("</head>\n<body>\n<main>");
+        PageParts.Cautions(html);
+        html.Markup("</section>");
+        return PageParts.End(html, foot);
     }
 
     private static void Answer(HtmlText html, SeasonResult season, Scenario scenario, Units units, ChartPicture? why)
@@ -60,7 +46,7 @@ public static class ReportPage
             html.Element("p", SeasonSentences.Ripeness(season, scenario.Season.TargetSugar), "lead");
         html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of {SeasonSentences.Year(season)}. "
             + "A simulated season: what the model says, not what was measured. " + EstimatedBriefly(season), "quiet");
-        if (why is not null) Figure(html, why);
+        if (why is not null) PageParts.Figure(html, why);
         html.Markup("</section>");
     }
 
@@ -72,7 +58,7 @@ public static class ReportPage
         html.Markup("<section>")
             .Element("h2", "Which leaves fed the fruit")
             .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
-        if (picture is not null) Figure(html, picture);
+        if (picture is not null) PageParts.Figure(html, picture);
         html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, "numbers")
             .Markup("</section>");
     }
@@ -85,12 +71,14 @@ public static class ReportPage
         _ => "Part of the weather is estimated, as said below.",
     };
 
-    private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables)
+    private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views)
     {
         html.Markup("<section>").Element("h2", "Stages")
             .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), "dates")
             .Element("p", $"How the season ended: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing. {tables.ThermalTime()}", "quiet");
         html.Element("h2", "Canopy at veraison");
+        PageParts.Views(html, views);
+        if (views.Count > 0) PageParts.Key(html);
         if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
         html.Element("h2", "Harvest");
@@ -111,23 +99,9 @@ public static class ReportPage
     private static void Pictures(HtmlText html, IEnumerable<ChartPicture> pictures)
     {
         html.Markup("<section>").Element("h2", "More pictures");
-        foreach (var picture in pictures) Figure(html, picture);
+        foreach (var picture in pictures) PageParts.Figure(html, picture);
         html.Markup("</section>");
     }
-
-    private static void Figure(HtmlText html, ChartPicture picture)
-    {
-        var alternative = HtmlText.Escape($"{picture.Title}. {picture.Caption}");
-        html.Markup("<figure>\n<picture>");
-        if (picture.NarrowSvg.Length > 0)
-            html.Markup($"<source media=\"(max-width: 700px)\" srcset=\"{SvgData(picture.NarrowSvg)}\">");
-        var data = picture.Svg.Length > 0 ? SvgData(picture.Svg) : $"data:image/png;base64,{Convert.ToBase64String(picture.Png)}";
-        html.Markup($"<img src=\"{data}\" alt=\"{alternative}\">\n</picture>")
-            .Element("figcaption", picture.Caption)
-            .Markup("</figure>");
-    }
-
-    private static string SvgData(string svg) => $"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}";
 
     private static void Basis(HtmlText html, SeasonResult season, IReadOnlyList<UnderstoodValue> understood)
     {
@@ -164,15 +138,4 @@ public static class ReportPage
         .Element("h2", "Checks")
         .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
         .Table("Checks", ["Check", "Value"], tables.Checks(), "numbers");
-
-    private static void Cautions(HtmlText html) => html
-        .Element("h2", "Before you act on this")
-        .List(
-        [
-            "A model result is advice to check in the row, not an instruction.",
-            "Where sprays are concerned, sulfur in heat among them: follow the product label and local rules, keep re-entry and pre-harvest intervals, and wear the protection named on the label.",
-            "Heat, blades and machines hurt people and vines: follow local rules for work in heat and with machines, by hand or driven.",
-            "Leave licensed work to licensed people.",
-        ])
-        .Markup("</section>");
 }

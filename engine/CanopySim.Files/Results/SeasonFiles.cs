@@ -5,11 +5,14 @@ namespace CanopySim.Files.Results;
 /// <summary>Writes the tables and the summary of a season into a folder.</summary>
 public static class SeasonFiles
 {
-    public static void Write(ResultsFolder folder, SeasonResult result, InputHashes hashes)
+    /// <param name="file">Where to write a file by its name.</param>
+    /// <param name="result">The season.</param>
+    /// <param name="hashes">What was read.</param>
+    public static void Write(Func<string, string> file, SeasonResult result, InputHashes hashes)
     {
-        DaysCsv.Write(folder.File(DaysCsv.FileName), result.Days);
-        LeafAgesCsv.Write(folder.File(LeafAgesCsv.FileName), result.LeafAges);
-        LeavesCsv.Write(folder.File(LeavesCsv.FileName), result.Leaves);
-        SummaryJson.Write(folder.File(SummaryJson.FileName), result.Summary, hashes);
+        DaysCsv.Write(file(DaysCsv.FileName), result.Days);
+        LeafAgesCsv.Write(file(LeafAgesCsv.FileName), result.LeafAges);
+        LeavesCsv.Write(file(LeavesCsv.FileName), result.Leaves);
+        SummaryJson.Write(file(SummaryJson.FileName), result.Summary, hashes);
     }
 }

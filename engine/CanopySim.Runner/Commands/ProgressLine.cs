@@ -4,17 +4,20 @@ namespace CanopySim.Runner.Commands;
 public sealed class ProgressLine(bool quiet) : IDisposable
 {
     private readonly bool _shown = !quiet && !Console.IsErrorRedirected;
-    private bool _any;
+    private int _longest;
 
-    public void Show(DateOnly date, double share)
+    public void Show(DateOnly date, double share) => Show($"{date:d MMM yyyy}", share);
+
+    public void Show(string what, double share)
     {
         if (!_shown) return;
-        _any = true;
-        Console.Error.Write($"\r{date:d MMM yyyy}  {100 * share,3:0} %  ");
+        var line = $"{what}  {100 * share,3:0} %  ";
+        _longest = Math.Max(_longest, line.Length);
+        Console.Error.Write($"\r{line}");
     }
 
     public void Dispose()
     {
-        if (_any) Console.Error.Write("\r                         \r");
+        if (_longest > 0) Console.Error.Write($"\r{new string(' ', _longest)}\r");
     }
 }

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Comparison;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Runner.Commands;
@@ -63,9 +64,7 @@ public class ComputeSettings : ScenarioSettings
     public string OutFolder(string scenarioPath)
     {
         if (Out is not null) return Out;
-        var file = Path.GetFileNameWithoutExtension(scenarioPath);
-        var folder = Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(scenarioPath)));
-        return Path.Combine("results", file == "scenario" && !string.IsNullOrEmpty(folder) ? folder : file);
+        return Path.Combine("results", OptionNames.StemOf(scenarioPath));
     }
 
     private static T OneOf<T>(string option, string text, params T[] values)

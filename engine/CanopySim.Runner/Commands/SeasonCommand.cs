@@ -50,19 +50,12 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
             });
         }
 
-        SeasonFiles.Write(folder, result, InputHashes.Of(input.Document));
-        var pictures = SeasonCharts.All(result, input.Document.Scenario, units, threads);
-        foreach (var picture in pictures)
-        {
-            File.WriteAllBytes(folder.File($"charts/{picture.Stem}.png"), picture.Png);
-            File.WriteAllText(folder.File($"charts/{picture.Stem}.svg"), picture.Svg);
-        }
-
-        File.WriteAllText(
-            folder.File("report.html"),
-            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, pictures, DateOnly.FromDateTime(DateTime.Now)));
+        var scenario = input.Document.Scenario;
+        var charts = SeasonOutput.WriteTablesAndCharts(folder.File, input, result, units, threads);
+        var frame = result.Portrait is { } portrait ? CanopyPictures.FrameOf([(portrait, scenario)]) : 0;
+        SeasonOutput.WriteReport(folder.File, input, result, units, charts, CanopyPictures.All(result.Portrait, scenario, frame, units));
         folder.Commit();
-        if (!settings.Quiet) Tell(result, input.Document.Scenario, units, settings.OutFolder(settings.Scenario));
+        if (!settings.Quiet) Tell(result, scenario, units, settings.OutFolder(settings.Scenario));
         return RunnerApp.Ok;
     }
 

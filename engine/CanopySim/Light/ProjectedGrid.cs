@@ -70,6 +70,9 @@ internal readonly struct ProjectedGrid
         return new ProjectedGrid(direction.X / bounded, direction.Y / bounded, width, height, cell, vertical);
     }
 
+    /// <summary>A grid of so many pixels under light from straight above.</summary>
+    public static ProjectedGrid Overhead(in Cell cell, int width, int height) => new(0, 0, width, height, cell, 1);
+
     private static (int Width, int Height) Factor(double target, double ideal)
     {
         var (best, bestError) = (Math.Max(1, (int)Math.Round(ideal)), double.MaxValue);

@@ -4,6 +4,7 @@ using CanopySim.Fruit;
 using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Phenology;
+using CanopySim.Views;
 
 namespace CanopySim.Results;
 
@@ -20,6 +21,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private PlacedCanopy? _placed;
     private DayFacts? _last;
     private CanopySummary? _canopy;
+    private CanopyPortrait? _portrait;
     private double? _nodesAtBloom;
     private DateOnly? _harvest;
     private double _largestLeafArea;
@@ -55,6 +57,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         _days.Add(row);
         _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
         _leafRespiration += leaves.RespirationGrams / _vines / 1000;
+        KeepPortrait(day, row);
         _largestLeafArea = Math.Max(_largestLeafArea, row.LeafAreaM2PerVine);
         foreach (var vine in day.Vines) _carbonClosure = Math.Max(_carbonClosure, vine.Ledger.RelativeClosure);
         if (day.Light is { } light)
@@ -81,6 +84,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             LeafAges = _ages,
             Leaves = _leaves,
             AgeCurve = scenario.LeafAge,
+            Portrait = _portrait,
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -110,6 +114,15 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                 Seconds = facts.Seconds,
             },
         };
+    }
+
+    // Nobody knows before veraison whether it will come: until then the most leaf so far is kept.
+    private void KeepPortrait(DayFacts day, DayRow row)
+    {
+        if (_placed is null) return;
+        var isVeraison = day.Stages.Veraison == day.Weather.Date;
+        if (isVeraison || (day.Stages.Veraison is null && row.LeafAreaM2PerVine > _largestLeafArea))
+            _portrait = CanopyPortrait.Of(_placed, day.Weather.Date, isVeraison);
     }
 
     private DayRow RowOf(DayFacts day, in LeafTotals leaves)

@@ -1,4 +1,5 @@
 using CanopySim.Growth;
+using CanopySim.Views;
 
 namespace CanopySim.Results;
 
@@ -14,6 +15,9 @@ public sealed record SeasonResult
     public required IReadOnlyList<LeafRow> Leaves { get; init; }
 
     public required LeafAgeCurve AgeCurve { get; init; }
+
+    /// <summary>The canopy at veraison, or with the most leaf where that was not reached; null where nothing grew.</summary>
+    public CanopyPortrait? Portrait { get; init; }
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>

@@ -19,6 +19,15 @@ public class AlteredSeasonsTests(UnalteredSeason unaltered) : IClassFixture<Unal
     private static readonly DateOnly SpringFrost = new(2025, 4, 22);
 
     [Fact]
+    public void Without_veraison_the_canopy_with_the_most_leaf_is_kept()
+    {
+        var portrait = unaltered.Result.Portrait!;
+        Assert.Null(unaltered.Result.Summary.Dates.Veraison);
+        Assert.False(portrait.IsAtVeraison);
+        Assert.Equal(unaltered.Result.Days.MaxBy(day => day.LeafAreaM2PerVine)!.Date, portrait.Date);
+    }
+
+    [Fact]
     public void A_spring_frost_wakes_secondary_buds_with_later_bloom_and_fewer_clusters()
     {
         var until = unaltered.Result.Summary.Dates.Bloom!.Value.AddDays(32);

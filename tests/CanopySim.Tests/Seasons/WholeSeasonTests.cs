@@ -1,3 +1,4 @@
+using CanopySim.Geometry;
 using CanopySim.Light;
 using Xunit;
 
@@ -26,6 +27,19 @@ public class WholeSeasonTests(WholeSeason season) : IClassFixture<WholeSeason>
         var stages = season.Result.Days.Select(day => Array.IndexOf(order, day.Stage)).ToList();
         Assert.DoesNotContain(-1, stages);
         Assert.Equal(stages.Order(), stages);
+    }
+
+    [Fact]
+    public void The_canopy_at_veraison_is_kept_with_the_ages_of_that_day()
+    {
+        var (portrait, summary) = (season.Result.Portrait!, season.Result.Summary);
+        Assert.True(portrait.IsAtVeraison);
+        Assert.Equal(summary.Dates.Veraison, portrait.Date);
+        Assert.Equal(portrait.Scene.SurfaceCount, portrait.AgeOfSurface.Count);
+        Assert.All(portrait.Scene.Kinds.Zip(portrait.AgeOfSurface), surface => Assert.Equal(surface.First == SurfaceKind.Blade, surface.Second >= 0));
+        Assert.Equal(portrait.Date.DayNumber - summary.Dates.Budbreak!.Value.DayNumber, portrait.AgeOfSurface.Max(), 15.0);
+        Assert.InRange(portrait.Extent.Height, 1.5, 3.5);
+        Assert.InRange(portrait.Extent.HalfWidth, 0.15, 1.2);
     }
 
     [Fact]

@@ -1,0 +1,143 @@
+using CanopySim.Files.Report;
+
+namespace CanopySim.Files.Comparison;
+
+/// <summary>
+/// The report of a comparison: one HTML file like the season's. A first page for the grower, then why, option beside option; last
+/// what it rests on.
+/// </summary>
+public static class ComparisonPage
+{
+    /// <summary>The sections in their order: whether one begins a page where it is printed, and what it adds.</summary>
+    private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ComparisonReport> Add)> Sections =
+    [
+        (true, Answer), (false, Scenarios), (true, Canopies), (false, CanopySheet), (false, Light), (true, Carbon), (true, Ripening),
+        (false, Seasons), (true, Basis),
+    ];
+
+    public static string Html(ComparisonReport report)
+    {
+        var html = new HtmlText();
+        var first = report.Options[0];
+        var title = $"{first.Name} and {(report.Options.Count == 2 ? report.Options[1].Name : $"{report.Options.Count - 1} others")} compared";
+        var foot = title + (report.Printed is { } day ? $", report of {SeasonSentences.Date(day)}" : "");
+        PageParts.Head(html, title, foot);
+        foreach (var (beginsPage, add) in Sections)
+        {
+            html.Markup(beginsPage ? "<section>" : "<section class=\"follows\">");
+            add(html, report);
+            html.Markup("</section>");
+        }
+
+        return PageParts.End(html, foot);
+    }
+
+    private static void Answer(HtmlText html, ComparisonReport report)
+    {
+        var (options, first) = (report.Options, report.Options[0]);
+        html.Element("h1", ComparisonSentences.Opening(options))
+            .Element("p", $"Beside {first.Name}, the option named first:", "lead")
+            .List(options.Skip(1).Select(option => ScenarioDifferences.InWords(option, first)))
+            .Element("p", "Simulated seasons: what the model says, not what was measured. " + Weather(options), "quiet");
+        Picture(html, report, ComparisonCharts.Sugar);
+        html.Element("h2", "What it costs in fruit and leaves")
+            .List(options.Skip(1).Select(option => ComparisonSentences.Cost(option, first, report.Units)))
+            .Table("What a grower compares", report.Tables.Heads, report.Tables.Figures(), "numbers beside");
+    }
+
+    private static void Scenarios(HtmlText html, ComparisonReport report)
+    {
+        var options = report.Options;
+        html.Element("h2", "What differs in the scenarios");
+        var differences = ScenarioDifferences.Of([.. options.Select(option => option.Document)]);
+        if (differences.Count == 0)
+        {
+            html.Element("p", "Nothing but their names: the same values went in.");
+            return;
+        }
+
+        html.Table(
+            "What differs in the scenarios", ["What", .. options.Select(option => option.Name)],
+            differences.Select(difference => (IReadOnlyList<string>)[WordsOf(difference), .. difference.Values]), "says");
+    }
+
+    private static void Canopies(HtmlText html, ComparisonReport report)
+    {
+        if (report.Views.All(views => views.Count == 0)) return;
+        html.Element("h2", "The canopies, drawn to one scale");
+        PageParts.Key(html);
+        foreach (var (option, views) in report.Options.Zip(report.Views)) PageParts.Views(html, views, option.Name);
+    }
+
+    private static void CanopySheet(HtmlText html, ComparisonReport report)
+    {
+        html.Element("h2", "Canopy at veraison")
+            .Table("Canopy at veraison", report.Tables.Heads, report.Tables.Canopy(), "numbers");
+        Picture(html, report, ComparisonCharts.LeafArea);
+    }
+
+    private static void Light(HtmlText html, ComparisonReport report)
+    {
+        html.Element("h2", "Light");
+        Picture(html, report, ComparisonCharts.Light);
+    }
+
+    private static void Carbon(HtmlText html, ComparisonReport report)
+    {
+        html.Element("h2", "Which leaves fed the fruit");
+        Picture(html, report, ComparisonCharts.FruitCarbon);
+        Picture(html, report, ComparisonCharts.NetGain);
+        var shares = report.Tables.FeedingLeaves().ToList();
+        if (shares.Count == 0) return;
+        html.Table(
+            "Carbon of the ripening weeks by age of leaf", ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
+    }
+
+    private static void Ripening(HtmlText html, ComparisonReport report)
+    {
+        html.Element("h2", "Ripening capacity");
+        Picture(html, report, ComparisonCharts.RipeningCapacity);
+        html.Element("h2", "Stages")
+            .Table("Stages", ["Stage", .. report.Options.Select(option => option.Name)], report.Tables.Stages(), "dates");
+    }
+
+    private static void Seasons(HtmlText html, ComparisonReport report) => html
+        .Element("h2", "Harvest")
+        .Table("Harvest", report.Tables.Heads, report.Tables.Harvest(), "numbers")
+        .Element("h2", "The season of one vine")
+        .Table("The season of one vine", report.Tables.Heads, report.Tables.Totals(), "numbers");
+
+    private static void Basis(HtmlText html, ComparisonReport report)
+    {
+        html.Element("h2", "Weather that was estimated");
+        foreach (var option in report.Options)
+        {
+            var (estimated, gaps) = (option.Summary.EstimatedInputs, option.Summary.FilledGaps);
+            html.Element("p", $"{option.Name}: {(estimated.Count > 0 ? string.Join(", ", estimated) : "nothing")}; gaps filled: {gaps}.");
+        }
+
+        html.Element("h2", "What the model assumes")
+            .Element("p", "Values with how sure each is; where the options differ, each says its own.");
+        html.Table("Values that the model used", ["Key", "Value", "How sure", "Source"], AssumedValues.Of(report.Options), "values")
+            .Element("h2", "Checks")
+            .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
+            .Table("Checks", report.Tables.Heads, report.Tables.Checks(), "numbers");
+        PageParts.Cautions(
+            html, "Shoots and leaves differ by chance: before you trust a small difference, see whether it stays with another seed (--seed 2).");
+    }
+
+    private static string WordsOf(ScenarioDifference difference)
+    {
+        var said = ScenarioDifferences.Said(difference.Key);
+        return difference.Words.Length == 0 ? said : $"{said}\n{difference.Words.TrimEnd('.')}";
+    }
+
+    private static string Weather(IReadOnlyList<ComparedOption> options) => ScenarioDifferences.HaveOneWeather(options)
+        ? "All options had the same weather."
+        : "The options had different weather or years: part of what differs is the weather. Days are counted as if all were in the year of the first.";
+
+    private static void Picture(HtmlText html, ComparisonReport report, string stem)
+    {
+        if (report.Charts.FirstOrDefault(chart => chart.Stem == stem) is { } chart) PageParts.Figure(html, chart);
+    }
+}

@@ -1,0 +1,81 @@
+using System.Globalization;
+using CanopySim.Files.Scenarios;
+
+namespace CanopySim.Files.Comparison;
+
+/// <summary>A key that the scenarios do not all give the same value.</summary>
+/// <param name="Key">Dotted key.</param>
+/// <param name="Words">What it means.</param>
+/// <param name="Values">Its value in each option; "left out" where there is none.</param>
+public sealed record ScenarioDifference(string Key, string Words, IReadOnlyList<string> Values);
+
+/// <summary>What the compared scenarios say differently.</summary>
+public static class ScenarioDifferences
+{
+    private const string LeftOut = "left out";
+    private const int MostSaid = 4;
+
+    /// <summary>The keys that differ, in the order of the scenario; names of blocks aside.</summary>
+    public static IReadOnlyList<ScenarioDifference> Of(IReadOnlyList<ScenarioDocument> scenarios)
+    {
+        var values = scenarios.Select(scenario => scenario.Values.ToDictionary(value => value.Key)).ToList();
+        List<ScenarioDifference> differences = [];
+        var keys = KeysInOrder(scenarios);
+        foreach (var key in keys.Where(key => key != "name"))
+        {
+            var texts = values.Select(option => option.GetValueOrDefault(key)?.Value ?? LeftOut).ToList();
+            if (texts.Distinct().Count() < 2 || keys.Any(inner => inner.StartsWith(key + ".", StringComparison.Ordinal))) continue;
+            var words = values.Select(option => option.GetValueOrDefault(key)?.Help).FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
+            differences.Add(new ScenarioDifference(key, words, texts));
+        }
+
+        return differences;
+    }
+
+    /// <summary>What a scenario says differently from another, in a sentence; of many differences the first few.</summary>
+    public static string InWords(ComparedOption option, ComparedOption first)
+    {
+        var differences = Of([first.Document, option.Document]);
+        var said = differences.Take(MostSaid).Select(difference => (difference.Values[0], difference.Values[1]) switch
+        {
+            (LeftOut, var value) => $"{Said(difference.Key)} {value}",
+            (var before, LeftOut) => $"no {Said(difference.Key)}, there {before}",
+            var (before, value) => $"{Said(difference.Key)} {value}, there {before}",
+        }).ToList();
+        if (differences.Count > MostSaid) said.Add($"{differences.Count - MostSaid} more in the table below");
+        return said.Count == 0 ? $"{option.Name} differs in nothing but its name." : $"{option.Name}: {string.Join("; ", said)}.";
+    }
+
+    /// <summary>A key as people say it: "canopy work, topping 1, height".</summary>
+    public static string Said(string key) => string.Join(", ", key.Split('.')
+        .Aggregate(new List<string>(), (parts, part) =>
+        {
+            if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && parts.Count > 0)
+                parts[^1] += FormattableString.Invariant($" {index + 1}");
+            else parts.Add(part.Replace('_', ' '));
+            return parts;
+        }));
+
+    /// <summary>True where all options have the same weather file, year and seed of the weather.</summary>
+    public static bool HaveOneWeather(IReadOnlyList<ComparedOption> options) => options
+        .Select(option => (Path.GetFullPath(option.Document.WeatherPath), option.Scenario.Weather.Seed, option.FirstYear))
+        .Distinct().Count() == 1;
+
+    // A key that only one scenario has stands behind the key that it follows there.
+    private static List<string> KeysInOrder(IReadOnlyList<ScenarioDocument> scenarios)
+    {
+        List<string> keys = [];
+        foreach (var scenario in scenarios)
+        {
+            var at = 0;
+            foreach (var value in scenario.Values)
+            {
+                var known = keys.IndexOf(value.Key);
+                if (known < 0) keys.Insert(at++, value.Key);
+                else at = known + 1;
+            }
+        }
+
+        return keys;
+    }
+}

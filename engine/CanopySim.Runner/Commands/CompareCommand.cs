@@ -1,0 +1,86 @@
+using System.ComponentModel;
+using CanopySim.Files;
+using CanopySim.Files.Charts;
+using CanopySim.Files.Comparison;
+using CanopySim.Files.Results;
+using Spectre.Console.Cli;
+
+namespace CanopySim.Runner.Commands;
+
+/// <summary><c>canopysim compare</c>: the seasons of several scenarios side by side.</summary>
+public sealed class CompareCommand : Command<CompareCommand.Settings>
+{
+    private const int MostOptions = 12;
+    private const int LongestFolder = 60;
+
+    public sealed class Settings : ComputeSettings
+    {
+        [CommandArgument(1, "<SCENARIO>")]
+        [Description("The others; differences are told against the first. From 2 to 12 in all.")]
+        public string[] Others { get; init; } = [];
+
+        public IReadOnlyList<string> All => [Scenario, .. Others];
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var (quality, units, threads) = (settings.Quality, settings.Units, settings.ThreadCount);
+        if (settings.All.Count > MostOptions)
+            throw new InputError(new InputPlace("compare"), $"{settings.All.Count} scenarios", $"2 to {MostOptions}");
+        EarlyCompilation.Begin(threads);
+        var inputs = settings.All.Select(path => SeasonInput.Read(path, settings.Overrides)).ToList();
+        var names = OptionNames.Of([.. inputs.Select(input => (input.Document.Scenario.Name, input.Document.Path))]);
+        var folders = OptionNames.FoldersOf(names);
+        using var folder = ResultsFolder.Begin(settings.Out ?? DefaultFolder(settings.All));
+        IReadOnlyList<FinishedOption> finished;
+        using (var progress = new ProgressLine(settings.Quiet))
+        {
+            var run = new ComparedSeasons(inputs, names, quality, threads, progress, cancellationToken);
+            finished = run.Run((option, result) => SeasonOutput.WriteTablesAndCharts(InFolder(option), inputs[option], result, units));
+        }
+
+        List<ComparedOption> options = [.. finished.Select((one, i) => new ComparedOption(names[i], inputs[i].Document, one.Season))];
+        var frame = CanopyPictures.FrameOf(options.Where(option => option.Season.Portrait is not null).Select(option => (option.Season.Portrait!, option.Scenario)));
+        var views = new IReadOnlyList<ChartPicture>[options.Count];
+        IReadOnlyList<ChartPicture> charts = [];
+        Parallel.For(0, options.Count + 1, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken }, item =>
+        {
+            if (item == 0)
+            {
+                charts = ComparisonCharts.All(options, units);
+                return;
+            }
+
+            var i = item - 1;
+            views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
+            SeasonOutput.WriteReport(InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
+        });
+        SeasonOutput.WritePictures(folder.File, charts);
+        CompareCsv.Write(
+            folder.File(CompareCsv.FileName),
+            [.. options.Select((option, i) => (option.Name, File.ReadAllText(InFolder(i)(SummaryJson.FileName))))]);
+        File.WriteAllText(
+            folder.File("report.html"),
+            ComparisonPage.Html(new ComparisonReport(options, charts, views, units, DateOnly.FromDateTime(DateTime.Now))));
+        SummaryJson.WriteBrief(folder.File(SummaryJson.FileName), names[0], "compare");
+        folder.Commit();
+        if (!settings.Quiet) Tell(options, units, settings.Out ?? DefaultFolder(settings.All));
+        return RunnerApp.Ok;
+
+        Func<string, string> InFolder(int option) => name => folder.File($"{folders[option]}/{name}");
+    }
+
+    /// <summary>Named after all scenarios, or after the first and how many more where that is too long.</summary>
+    private static string DefaultFolder(IReadOnlyList<string> paths)
+    {
+        var all = $"compare-{string.Join('-', paths.Select(OptionNames.StemOf))}";
+        return Path.Combine("results", all.Length <= LongestFolder ? all : $"compare-{OptionNames.StemOf(paths[0])}-and-{paths.Count - 1}-more");
+    }
+
+    private static void Tell(IReadOnlyList<ComparedOption> options, Units units, string folder)
+    {
+        foreach (var line in ComparisonText.Lines(options, units)) Console.WriteLine(line);
+        Console.WriteLine();
+        Console.WriteLine($"A folder for each option, compare.csv and report.html are in {folder}.");
+    }
+}

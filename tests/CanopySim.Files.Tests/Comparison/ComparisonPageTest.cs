@@ -1,0 +1,103 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using CanopySim.Files.Charts;
+using CanopySim.Files.Comparison;
+using CanopySim.Files.Scenarios;
+using CanopySim.Files.Tests.Charts;
+using CanopySim.Parameters;
+using Xunit;
+
+namespace CanopySim.Files.Tests.Comparison;
+
+public class ComparisonPageTest
+{
+    private const string Attack = "</title></style><script>alert('1')</script><img src=x onerror=\"alert(2)\">&amp;";
+
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    [Fact]
+    public void NoTextOfTheUserBecomesMarkup()
+    {
+        var options = new[]
+        {
+            ComparisonTest.Option(Attack, InventedSeason.Full(), new UnderstoodValue("a.b", Attack, Mark.Given, Attack, Help: Attack)),
+            ComparisonTest.Option("Other", InventedSeason.Full(), new UnderstoodValue("a.b", "1", Mark.Given, "")),
+        };
+        ChartPicture[] views = [new("x", Attack, Attack, [1, 2, 3], "", "")];
+        var page = ComparisonPage.Html(new ComparisonReport(options, [new(ComparisonCharts.Light, Attack, Attack, [1, 2, 3], "", "")], [views, []], Units.Metric));
+        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotMatch("<[^>]*onerror=\"", page);
+        Assert.Equal(1, Regex.Count(page, "</style>"));
+        Assert.Equal(1, Regex.Count(page, "</title>"));
+        Assert.Contains(WebUtility.HtmlEncode("<script>alert('1')</script>"), page);
+    }
+
+    [Fact]
+    public void ItNeedsNothingButItselfAndEveryChartIsThereWithItsWords()
+    {
+        var options = new[] { ComparisonTest.Option("Hedge", InventedSeason.Full()), ComparisonTest.Option("Curtain", InventedSeason.WithoutFruit()) };
+        var charts = ComparisonCharts.All(options, Units.Metric);
+        var page = ComparisonPage.Html(new ComparisonReport(options, charts, [[], []], Units.Metric));
+        Assert.DoesNotContain("http://", page);
+        Assert.DoesNotContain("https://", page);
+        Assert.DoesNotContain("url(", page);
+        Assert.Equal(6, charts.Count);
+        foreach (var chart in charts)
+        {
+            Assert.Contains($"alt=\"{WebUtility.HtmlEncode($"{chart.Title}. {chart.Caption}").Replace("&#178;", "²")}\"", page);
+            Assert.Contains(Convert.ToBase64String(Encoding.UTF8.GetBytes(chart.Svg)), page);
+        }
+    }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(12)]
+    public void EveryLineHasItsNameWithinTheChart(int count)
+    {
+        var options = Enumerable.Range(1, count).Select(i => ComparisonTest.Option($"Option{i}", InventedSeason.Full())).ToList();
+        foreach (var chart in ComparisonCharts.All(options, Units.Metric))
+        {
+            foreach (var svg in (string[])[chart.Svg, chart.NarrowSvg])
+            {
+                var texts = XDocument.Parse(svg).Descendants(Svg + "text").ToList();
+                foreach (var option in options)
+                {
+                    var label = Assert.Single(texts, text => text.Value == option.Name);
+                    Assert.InRange(BaselineOf(label), 10, ChartSize.Wide.Height);
+                }
+
+                // No two names over each other.
+                var baselines = texts.Where(text => text.Value.StartsWith("Option", StringComparison.Ordinal)).Select(BaselineOf).Order().ToList();
+                Assert.All(baselines.Zip(baselines.Skip(1)), pair => Assert.True(pair.Second - pair.First > 12));
+            }
+        }
+    }
+
+    [Fact]
+    public void LinesOfOptionsCanBeReadOnPaper()
+    {
+        Assert.All(ChartStyle.OptionLines, rgb => Assert.True(Contrast(rgb, ChartStyle.Paper) >= 4.5, $"{rgb:X6}"));
+
+        // Relative luminance and contrast: WCAG 2.1.
+        static double Contrast(uint dark, uint light) => (Luminance(light) + 0.05) / (Luminance(dark) + 0.05);
+
+        static double Luminance(uint rgb) => (0.2126 * Linear((byte)(rgb >> 16))) + (0.7152 * Linear((byte)(rgb >> 8))) + (0.0722 * Linear((byte)rgb));
+
+        static double Linear(byte value) => value / 255.0 is var share && share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
+    }
+
+    private static double BaselineOf(XElement text)
+    {
+        var y = double.Parse(text.Attribute("y")?.Value ?? "0", CultureInfo.InvariantCulture);
+        foreach (var transform in text.AncestorsAndSelf().Select(element => element.Attribute("transform")?.Value).Where(value => value is not null))
+        {
+            var moved = Regex.Match(transform!, "translate\\(([-0-9.]+)[ ,]+([-0-9.]+)\\)");
+            if (moved.Success) y += double.Parse(moved.Groups[2].Value, CultureInfo.InvariantCulture);
+        }
+
+        return y;
+    }
+}
