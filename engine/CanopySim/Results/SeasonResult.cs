@@ -14,6 +14,9 @@ public sealed record SeasonResult
     public required IReadOnlyList<LeafRow> Leaves { get; init; }
 
     public required LeafAgeCurve AgeCurve { get; init; }
+
+    /// <summary>Canopy sheet, light and heat on fruit, next year's buds.</summary>
+    public AssessmentResult Assessment { get; init; } = AssessmentResult.Nothing;
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>
