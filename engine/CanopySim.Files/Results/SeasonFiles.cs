@@ -10,6 +10,7 @@ public static class SeasonFiles
         DaysCsv.Write(folder.File(DaysCsv.FileName), result.Days);
         LeafAgesCsv.Write(folder.File(LeafAgesCsv.FileName), result.LeafAges);
         LeavesCsv.Write(folder.File(LeavesCsv.FileName), result.Leaves);
+        AssessmentCsv.Write(folder, result.Assessment);
         SummaryJson.Write(folder.File(SummaryJson.FileName), result.Summary, hashes);
     }
 }

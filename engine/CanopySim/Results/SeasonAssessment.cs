@@ -3,13 +3,10 @@ using CanopySim.Geometry;
 
 namespace CanopySim.Results;
 
-/// <summary>What the season's assessment gave.</summary>
+/// <summary>Rows of the season's assessment; its numbers stand in the summary.</summary>
 public sealed record AssessmentResult
 {
     public required IReadOnlyList<CanopySheetRow> CanopySheet { get; init; }
-
-    /// <summary>Null where veraison was not reached.</summary>
-    public required CanopyScoreSummary? CanopyScore { get; init; }
 
     public required IReadOnlyList<FruitLightRow> FruitLight { get; init; }
 
@@ -17,20 +14,13 @@ public sealed record AssessmentResult
 
     public required IReadOnlyList<FruitHeatRow> FruitHeat { get; init; }
 
-    /// <summary>Null before veraison and without fruit.</summary>
-    public required FruitLightSummary? FruitLightSummary { get; init; }
-
-    /// <summary>Null without fruit.</summary>
-    public required FruitHeatSummary? FruitHeatSummary { get; init; }
-
-    /// <summary>Null where bloom was not reached.</summary>
-    public required NextYearSummary? NextYear { get; init; }
-
     /// <summary>Of a season in which nothing grew.</summary>
     public static AssessmentResult Nothing { get; } = new()
     {
-        CanopySheet = [], CanopyScore = null, FruitLight = [], FruitLightHours = [], FruitHeat = [], FruitLightSummary = null,
-        FruitHeatSummary = null, NextYear = null,
+        CanopySheet = [],
+        FruitLight = [],
+        FruitLightHours = [],
+        FruitHeat = [],
     };
 }
 
@@ -53,15 +43,23 @@ internal sealed class SeasonAssessment(Scenario scenario)
         _buds.Add(day.Canopy, light, day.Weather);
     }
 
-    public AssessmentResult Finish(SeasonFacts facts, HarvestSummary? harvest) => new()
+    /// <summary>Score of the canopy at veraison; null before it.</summary>
+    public CanopyScoreSummary? Score => _survey is { } survey ? CanopyScore.Of(survey) : null;
+
+    /// <summary>From veraison on; null before it and without fruit.</summary>
+    public FruitLightSummary? FruitLight(DateOnly? veraison) => _fruit.LightSummary(veraison);
+
+    /// <summary>From set on; null without fruit.</summary>
+    public FruitHeatSummary? FruitHeat => _fruit.HeatSummary();
+
+    /// <summary>Null where bloom was not reached.</summary>
+    public NextYearSummary? NextYear(SeasonFacts facts) => facts.Stages.Bloom is null ? null : _buds.Of(facts.Canopy);
+
+    public AssessmentResult Finish(HarvestSummary? harvest) => new()
     {
         CanopySheet = CanopySheet.Rows(_survey, harvest, scenario.Rows.VineSpacing),
-        CanopyScore = _survey is { } survey ? CanopyScore.Of(survey) : null,
         FruitLight = _fruit.Light,
         FruitLightHours = _fruit.Hours(),
         FruitHeat = _fruit.Heat,
-        FruitLightSummary = _fruit.LightSummary(facts.Stages.Veraison),
-        FruitHeatSummary = _fruit.HeatSummary(),
-        NextYear = facts.Stages.Bloom is null ? null : _buds.Of(facts.Canopy),
     };
 }

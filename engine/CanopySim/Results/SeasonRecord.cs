@@ -80,7 +80,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             LeafAges = _ages,
             Leaves = _leaves,
             AgeCurve = scenario.LeafAge,
-            Assessment = _assessment.Finish(facts, harvest),
+            Assessment = _assessment.Finish(harvest),
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -98,6 +98,10 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                 Canopy = _assessment.Canopy,
                 NodesAtBloom = _nodesAtBloom,
                 Harvest = harvest,
+                CanopyScore = _assessment.Score,
+                FruitLight = _assessment.FruitLight(facts.Stages.Veraison),
+                FruitHeat = _assessment.FruitHeat,
+                NextYear = _assessment.NextYear(facts),
                 Season = new SeasonTotals(
                     _days.Sum(day => day.NetAssimilationGCo2PerVine) / 1000,
                     _days.Sum(day => day.RespirationGCo2PerVine) / 1000,
