@@ -31,7 +31,8 @@ public static class ReportPage
         Answer(html, season, scenario, units, why);
         Shares(html, tables, shares);
         Numbers(html, season, tables);
-        Pictures(html, pictures.Where(p => p != why && p != shares));
+        AssessmentSections.Write(html, season, scenario, units, pictures);
+        Pictures(html, pictures.Where(p => p != why && p != shares && !AssessmentSections.Stems.Contains(p.Stem)));
         Basis(html, season, understood);
         Checks(html, tables);
         Cautions(html);
@@ -115,7 +116,7 @@ public static class ReportPage
         html.Markup("</section>");
     }
 
-    private static void Figure(HtmlText html, ChartPicture picture)
+    internal static void Figure(HtmlText html, ChartPicture picture)
     {
         var alternative = HtmlText.Escape($"{picture.Title}. {picture.Caption}");
         html.Markup("<figure>\n<picture>");

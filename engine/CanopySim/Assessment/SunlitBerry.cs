@@ -5,7 +5,7 @@ namespace CanopySim.Assessment;
 
 /// <summary>The sun on a berry.</summary>
 /// <param name="Beam">Direct sun that a spot facing it absorbs [W m⁻²]; 0 in shade.</param>
-/// <param name="Spread">Diffuse and scattered light absorbed all around [W m⁻² of surface].</param>
+/// <param name="Spread">Diffuse and scattered light that the cluster absorbs [W m⁻² of its surface].</param>
 /// <param name="BerryRadius">Radius of the berry [m].</param>
 /// <param name="ClusterDiameter">Width of its cluster [m].</param>
 public readonly record struct BerrySun(double Beam, double Spread, double BerryRadius, double ClusterDiameter);
@@ -19,7 +19,8 @@ public readonly record struct BerryAir(double Temperature, double Pressure, doub
 /// light as a sum of Legendre polynomials fₙ Pₙ(cos θ) about the sun, the facing spot is Σ fₙ / (h + n k / R) over the air.
 /// Two limits, mixed by the compactness of the cluster:
 /// a berry alone, f = max(0, cos θ), in a wind about the berry; a berry of a closed cluster, whose inner half passes no heat,
-/// f = |cos θ|, in a wind about the cluster. h is forced or free convection, whichever is more, and longwave. All that fruit sees is taken to be as
+/// f = |cos θ|, in a wind about the cluster. Diffuse light comes to a berry alone from all around; to one of a closed cluster as the sun does,
+/// since its half sphere has twice the surface of the cluster that it makes. h is forced or free convection, whichever is more, and longwave. All that fruit sees is taken to be as
 /// warm as the air, and its transpiration is left out. The approach is that of Smart &amp; Sinclair 1976, Agric Meteorol 17:241-259, from
 /// memory; the series is derived here. Published: up to 12 °C above the air (Oxford Companion to Wine 2006).
 /// </summary>
@@ -72,7 +73,7 @@ public static class SunlitBerry
         var perRadius = conductivity / sun.BerryRadius;
         var sum = isClosed ? 0 : 0.5 / (transfer + perRadius);
         for (var m = 0; m < HalfLit.Length; m++) sum += (isClosed ? 2 : 1) * HalfLit[m] / (transfer + (2 * m * perRadius));
-        return (sun.Beam * sum) + (sun.Spread / transfer);
+        return isClosed ? (sun.Beam + sun.Spread) * sum : (sun.Beam * sum) + (sun.Spread / transfer);
     }
 
     // Convection and longwave hang on how warm the berry is on average: found by substitution, which closes in by a third a step or faster.
@@ -86,7 +87,7 @@ public static class SunlitBerry
             var warm = kelvin + mean;
             var longwave = Emissivity * LeafEnergyBalance.StefanBoltzmann * (warm + kelvin) * ((warm * warm) + (kelvin * kelvin));
             transfer = Convection(air, diameter, mean) + longwave;
-            var next = ((sun.Beam * HalfLit[0] * (isClosed ? 2 : 1)) + sun.Spread) / transfer;
+            var next = (isClosed ? 2 * HalfLit[0] * (sun.Beam + sun.Spread) : (HalfLit[0] * sun.Beam) + sun.Spread) / transfer;
             if (Math.Abs(next - mean) < 1e-4) break;
             mean = next;
         }
