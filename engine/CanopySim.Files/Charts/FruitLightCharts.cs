@@ -19,15 +19,24 @@ internal static class FruitLightCharts
             : [];
         foreach (var side in rows.GroupBy(row => row.Side).OrderBy(side => (side.Key.Wall, side.Key.IsRight)))
         {
-            var hours = side.GroupBy(row => row.Hour).OrderBy(hour => hour.Key).ToList();
+            Draw(light, side, row => row.ParUmolM2S);
+            Draw(sunlit, side, row => 100 * row.SunlitShare);
+        }
+
+        // All lines end at nothing: a side's name stands as high as its brightest hour.
+        void Draw(ChartPanel panel, IGrouping<FruitSide, FruitLightHourRow> side, Func<FruitLightHourRow, double> value)
+        {
             var weeks = (double)rows.Select(row => row.From).Distinct().Count();
-            var label = LabelOf(side.Key, rows);
-            light.Line(hours.Select(hour => new ChartPoint(hour.Key + 0.5, hour.Sum(row => row.ParUmolM2S) / weeks)), ColorOf(side.Key), label: label);
-            sunlit.Line(hours.Select(hour => new ChartPoint(hour.Key + 0.5, 100 * hour.Sum(row => row.SunlitShare) / weeks)), ColorOf(side.Key), label: label);
+            var points = side.GroupBy(row => row.Hour).OrderBy(hour => hour.Key)
+                .Select(hour => new ChartPoint(hour.Key + 0.5, hour.Sum(value) / weeks)).ToList();
+            panel.Line(points, ColorOf(side.Key));
+            panel.EndLabels.Add(new EndLabel(LabelOf(side.Key, rows), points.Max(point => point.Y), ColorOf(side.Key)));
         }
 
         var (first, last) = rows.Count > 0 ? (rows.Min(row => row.Hour), rows.Max(row => row.Hour) + 1) : (4, 20);
-        return new ChartSheet(SeasonCharts.FruitLight, "Light on the fruit through the day", LightCaption(season), ChartAxis.OfHours(first, last, "hour of the day, standard time"), [light, sunlit])
+        return new ChartSheet(
+            SeasonCharts.FruitLight, "Light on the fruit through the day", LightCaption(season),
+            ChartAxis.OfHours(first, last, "hour of the day, standard time"), [light, sunlit])
         {
             WhenEmpty = "no fruit to ripen in this season",
         };

@@ -21,11 +21,14 @@ internal static class SheetMeasure
         var unit = MeasureOf(row.Unit)?.Unit(units) is { } name ? $" {name}" : "";
         return (row.Low, row.High) switch
         {
-            ({ } low, { } high) => $"{Number(row, low, units)} to {Number(row, high, units)}{unit}",
-            ({ } low, null) => $"{Number(row, low, units)}{unit} or more",
-            (null, { } high) => $"{Number(row, high, units)}{unit} or less",
+            ({ } low, { } high) => $"{End(low)} to {End(high)}{unit}",
+            ({ } low, null) => $"{End(low)}{unit} or more",
+            (null, { } high) => $"{End(high)}{unit} or less",
             _ => "–",
         };
+
+        // Ends as they are printed: 10 to 20, 1 to 1.5.
+        string End(double value) => Number(row, value, units) is var text && text.Contains('.') ? text.TrimEnd('0').TrimEnd('.') : Number(row, value, units);
     }
 
     public static string Number(CanopySheetRow row, double value, Units units)

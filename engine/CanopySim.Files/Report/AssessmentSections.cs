@@ -28,7 +28,8 @@ internal static class AssessmentSections
         if (picture is not null) ReportPage.Figure(html, picture);
         html.Table(
             "Canopy sheet", ["Measure", "Value", "Published range", "Verdict", "What it says", "Source"],
-            rows.Select(row => (IReadOnlyList<string>)[NameOf(row), ValueOf(row, units), SheetMeasure.Range(row, units), AssessmentCsv.VerdictOf(row.Verdict), row.Meaning, SourceOf(row)]),
+            rows.Select(row => (IReadOnlyList<string>)
+                [NameOf(row), ValueOf(row, units), SheetMeasure.Range(row, units), AssessmentCsv.VerdictOf(row.Verdict), row.Meaning, SourceOf(row)]),
             "values");
         html.Element("p", "Canopy at veraison, fruit and prunings at harvest. Where a ± stands, the number was read with rods pushed through the fruit zone, and that is its standard error.", "quiet");
         if (season.Summary.CanopyScore is { } score)
@@ -48,9 +49,14 @@ internal static class AssessmentSections
             html.Element("p", AssessmentSentences.Light(fruit));
             if (light is not null) ReportPage.Figure(html, light);
             html.Table(
-                "Light on the fruit from veraison on", ["Side", "Clusters", "PAR a day, mol/m²", "Of the light over the canopy", "Surface in the sun", "Before noon"],
-                fruit.Sides.Select(side => (IReadOnlyList<string>)[SideOf(side.Side, fruit.Sides.Max(s => s.Side.Wall)), $"{side.Clusters}", Measure.Number(side.ParMolM2D, 1), Percent(side.ShareOfIncident), Percent(side.SunlitShare), Percent(side.MorningShare)]),
-                "numbers");
+                "Light on the fruit from veraison on",
+                ["Side", "Clusters", "PAR a day, mol/m²", "Of the light over the canopy", "Surface in the sun", "Before noon"],
+                fruit.Sides.Select(side => (IReadOnlyList<string>)
+                [
+                    SideOf(side.Side, fruit.Sides.Max(s => s.Side.Wall)), $"{side.Clusters}", Measure.Number(side.ParMolM2D, 1),
+                    Percent(side.ShareOfIncident), Percent(side.SunlitShare), Percent(side.MorningShare),
+                ]),
+                "numbers sides");
         }
         else
         {
@@ -61,9 +67,14 @@ internal static class AssessmentSections
         if (warm is not null) ReportPage.Figure(html, warm);
         var (browning, necrosis) = (Measure.Temperature(units, heat.BrowningDegC, 0), Measure.Temperature(units, heat.NecrosisDegC, 0));
         html.Table(
-                "Heat on exposed fruit", ["Side", "Warmest spot", $"Hours at {browning} and more", $"Hours at {necrosis} and more", $"Days with {browning}"],
-                heat.Sides.Select(side => (IReadOnlyList<string>)[SideOf(side.Side, heat.Sides.Max(s => s.Side.Wall)), Measure.Temperature(units, side.HighestSurfaceDegC, 1), Measure.Number(side.HoursAtBrowning, 1), Measure.Number(side.HoursAtNecrosis, 1), $"{side.DaysAtBrowning}"]),
-                "numbers")
+                "Heat on exposed fruit",
+                ["Side", "Warmest spot", $"Hours at {browning} and more", $"Hours at {necrosis} and more", $"Days with {browning}"],
+                heat.Sides.Select(side => (IReadOnlyList<string>)
+                [
+                    SideOf(side.Side, heat.Sides.Max(s => s.Side.Wall)), Measure.Temperature(units, side.HighestSurfaceDegC, 1),
+                    Measure.Number(side.HoursAtBrowning, 1), Measure.Number(side.HoursAtNecrosis, 1), $"{side.DaysAtBrowning}",
+                ]),
+                "numbers sides")
             .Element("p", $"Hours are means over the clusters of a side, from set to the season's end. The warmest spot is that of a berry that faces the sun in the hour's mean wind (half of that over the canopy), of clusters {Measure.Number(100 * scenario.FruitHeat.Compactness, 0)} % closed. Browning from about {browning} and dead skin from about {necrosis} are rough guides from memory.", "quiet")
             .List(AssessmentSentences.SunburnCautions)
             .Markup("</section>");

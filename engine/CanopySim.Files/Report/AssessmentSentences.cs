@@ -18,7 +18,8 @@ internal static class AssessmentSentences
 
     public static string Sheet(IReadOnlyList<CanopySheetRow> rows, Units units)
     {
-        var whole = rows.Where(row => row.Wall is null).ToList();
+        // What lies inside is the rest of what lies outside: it counts once.
+        var whole = rows.Where(row => row.Wall is null && row.Item is not ("interior_leaves" or "interior_clusters")).ToList();
         var judged = whole.Count(row => row.Verdict is SheetVerdict.Below or SheetVerdict.Within or SheetVerdict.Above);
         var within = whole.Count(row => row.Verdict == SheetVerdict.Within);
         var outside = whole.Where(row => row.Value is not null && row.Verdict is SheetVerdict.Below or SheetVerdict.Above)

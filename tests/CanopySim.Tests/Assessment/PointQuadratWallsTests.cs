@@ -140,7 +140,7 @@ public class PointQuadratWallsTests
     {
         var (along, square, middle) = Axes(wall);
         list.Begin(kind);
-        Quad(list, middle - (0.7f * along) + (offset * square) - (0.01f * Vector3.UnitY), 1.52f * Vector3.UnitY, 1.4f * along);
+        Quad(list, middle - (0.7f * along) + (offset * square), 1.5f * Vector3.UnitY, 1.4f * along);
     }
 
     // Along the foliage, square to it, and the middle of the fruit zone (of a roof, of the roof).
