@@ -29,16 +29,18 @@ public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics op
     /// <summary>Adds a day.</summary>
     public void Add(Canopy canopy, LightOfDay light, WeatherDay weather)
     {
-        var ppfd = OnShoots(light);
+        Dictionary<int, (double Ppfd, double Area)>? onShoots = null;
         var warmth = Warmth(weather);
         foreach (var shoot in canopy.PrimaryShoots())
         {
             if (!_records.TryGetValue(shoot.Id.Value, out var record))
                 _records[shoot.Id.Value] = record = new Record(parameters.RenewalNodes);
-            var known = ppfd.TryGetValue(shoot.Id.Value, out var there) && there.Area > 0;
             var weight = record.Weigh(shoot, weather.Date, parameters.SensitiveNodes);
-            if (!known || weight <= 0) continue;
-            record.Take(weight, there.Ppfd / there.Area, Math.Min(1, there.Ppfd / there.Area / parameters.FullLight), warmth, weather.Date);
+            if (weight <= 0) continue;
+            onShoots ??= OnShoots(light);
+            if (!onShoots.TryGetValue(shoot.Id.Value, out var there) || there.Area <= 0) continue;
+            var ppfd = there.Ppfd / there.Area;
+            record.Take(weight, ppfd, Math.Min(1, ppfd / parameters.FullLight), warmth, weather.Date);
         }
     }
 

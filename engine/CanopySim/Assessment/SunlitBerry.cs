@@ -34,6 +34,9 @@ public static class SunlitBerry
 
     private const int EvenTerms = 12;
 
+    // A last step this short leaves an error of a thousandth of the spot's excess [K].
+    private const double Settled = 0.01;
+
     // f₂ₘ of max(0, cos θ): (4 m + 1) / 2 times the integral of x P₂ₘ(x) from 0 to 1, and a quarter for m = 0. |cos θ| has twice as much.
     private static readonly double[] HalfLit = MakeHalfLit();
 
@@ -44,28 +47,6 @@ public static class SunlitBerry
     public static double HottestSpot(in BerrySun sun, in BerryAir air, double compactness) => air.Temperature
         + ((1 - compactness) * Excess(sun, air, 2 * sun.BerryRadius, isClosed: false))
         + (compactness * Excess(sun, air, sun.ClusterDiameter, isClosed: true));
-
-    /// <summary>
-    /// Coefficient of heat transfer of a sphere in air [W m⁻² K⁻¹]: Nu = 2 + 0.6 Re^½ Pr^⅓ (Ranz &amp; Marshall 1952), times 1.4 as for
-    /// leaves in turbulent air (Campbell &amp; Norman 1998), or free convection Nu = 2 + 0.454 Ra^¼ (Churchill 1983, for air) where that is
-    /// more. All from memory.
-    /// </summary>
-    /// <param name="air">The air.</param>
-    /// <param name="diameter">Of the sphere [m].</param>
-    /// <param name="excess">How much warmer than the air the sphere is [K].</param>
-    public static double Convection(in BerryAir air, double diameter, double excess)
-    {
-        const double Prandtl = 0.71;
-        const double Gravity = 9.81;
-        var conductivity = 0.0243 + (7e-5 * air.Temperature);
-        var viscosity = (13.3e-6 + (9e-8 * air.Temperature)) * 101.3 / air.Pressure;
-        var wind = Math.Max(LeafBoundaryLayer.WindFloor, air.Wind);
-        var forced = LeafBoundaryLayer.Turbulence * (2 + (0.6 * Math.Sqrt(wind * diameter / viscosity) * Math.Cbrt(Prandtl)));
-        var rayleigh = Prandtl * Gravity * Math.Max(0, excess) * Math.Pow(diameter, 3)
-            / (UnitConversion.KelvinFromCelsius(air.Temperature) * viscosity * viscosity);
-        var free = 2 + (0.454 * Math.Pow(rayleigh, 0.25));
-        return Math.Max(forced, free) * conductivity / diameter;
-    }
 
     /// <summary>The facing spot over the air at a fixed coefficient h [K] for light that is absorbed as above.</summary>
     internal static double Spot(in BerrySun sun, double transfer, double conductivity, bool isClosed)
@@ -80,15 +61,17 @@ public static class SunlitBerry
     private static double Excess(in BerrySun sun, in BerryAir air, double diameter, bool isClosed)
     {
         if (sun.Beam <= 0 && sun.Spread <= 0) return 0;
+        var convection = new SphereConvection(air, diameter);
         var kelvin = UnitConversion.KelvinFromCelsius(air.Temperature);
+        var absorbed = isClosed ? 2 * HalfLit[0] * (sun.Beam + sun.Spread) : (HalfLit[0] * sun.Beam) + sun.Spread;
         var (mean, transfer) = (5.0, 0.0);
         for (var step = 0; step < 40; step++)
         {
             var warm = kelvin + mean;
             var longwave = Emissivity * LeafEnergyBalance.StefanBoltzmann * (warm + kelvin) * ((warm * warm) + (kelvin * kelvin));
-            transfer = Convection(air, diameter, mean) + longwave;
-            var next = (isClosed ? 2 * HalfLit[0] * (sun.Beam + sun.Spread) : (HalfLit[0] * sun.Beam) + sun.Spread) / transfer;
-            if (Math.Abs(next - mean) < 1e-4) break;
+            transfer = convection.At(mean) + longwave;
+            var next = absorbed / transfer;
+            if (Math.Abs(next - mean) < Settled) break;
             mean = next;
         }
 
