@@ -13,6 +13,8 @@ public readonly struct SphereConvection
     private const double Prandtl = 0.71;
     private const double Gravity = 9.81;
 
+    private static readonly double RootOfPrandtl = Math.Cbrt(Prandtl);
+
     private readonly double _perNusselt;
     private readonly double _forced;
     private readonly double _rayleighPerKelvin;
@@ -25,7 +27,7 @@ public readonly struct SphereConvection
         var viscosity = (13.3e-6 + (9e-8 * air.Temperature)) * SeaLevelPressure / air.Pressure;
         var wind = Math.Max(LeafBoundaryLayer.WindFloor, air.Wind);
         _perNusselt = (0.0243 + (7e-5 * air.Temperature)) / diameter;
-        _forced = LeafBoundaryLayer.Turbulence * (2 + (0.6 * Math.Sqrt(wind * diameter / viscosity) * Math.Cbrt(Prandtl)));
+        _forced = LeafBoundaryLayer.Turbulence * (2 + (0.6 * Math.Sqrt(wind * diameter / viscosity) * RootOfPrandtl));
         _rayleighPerKelvin = Prandtl * Gravity * diameter * diameter * diameter
             / (UnitConversion.KelvinFromCelsius(air.Temperature) * viscosity * viscosity);
     }

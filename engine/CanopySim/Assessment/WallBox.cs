@@ -23,36 +23,29 @@ public readonly record struct WallBox(double Extent, double Thickness, double Le
     {
         var scene = placed.Scene;
         var (sin, cos) = Math.SinCos(wall.Tilt);
-        List<(double Place, double Area)> along = [], square = [];
+        var (along, square, areas) = (new List<double>(), new List<double>(), new List<double>());
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
         {
             if (placed.Leaves[scene.SurfaceOfTriangle[triangle]] is not { } leaf || leaf.Shoot.Wall != wall.Index) continue;
             var center = (scene.Corners[3 * triangle] + scene.Corners[(3 * triangle) + 1] + scene.Corners[(3 * triangle) + 2]) / 3;
-            var (x, z, area) = (center.X, center.Z - (scene.Cell.RiseAlong * center.Y), scene.TriangleArea(triangle));
-            along.Add(((sin * x) + (cos * z), area));
-            square.Add(((cos * x) - (sin * z), area));
+            var (x, z) = (center.X, center.Z - (scene.Cell.RiseAlong * center.Y));
+            along.Add((sin * x) + (cos * z));
+            square.Add((cos * x) - (sin * z));
+            areas.Add(scene.TriangleArea(triangle));
         }
 
-        return new WallBox(Span(along), Span(square), scene.Cell.Along, along.Sum(at => at.Area));
+        return new WallBox(Span(along, areas), Span(square, areas), scene.Cell.Along, areas.Sum());
     }
 
-    private static double Span(List<(double Place, double Area)> places)
+    private static double Span(List<double> places, List<double> areas)
     {
         if (places.Count == 0) return 0;
-        places.Sort();
-        var leftOut = LeftOutAtEnd * places.Sum(at => at.Area);
-        return At(Enumerable.Reverse(places)) - At(places);
-
-        double At(IEnumerable<(double Place, double Area)> fromEnd)
-        {
-            var passed = 0.0;
-            foreach (var (place, area) in fromEnd)
-            {
-                passed += area;
-                if (passed > leftOut) return place;
-            }
-
-            return places[^1].Place;
-        }
+        var (sorted, weights) = (places.ToArray(), areas.ToArray());
+        Array.Sort(sorted, weights);
+        var leftOut = LeftOutAtEnd * weights.Sum();
+        var (low, high) = (0, sorted.Length - 1);
+        for (var passed = weights[low]; passed <= leftOut && low < high; passed += weights[low]) low++;
+        for (var passed = weights[high]; passed <= leftOut && high > low; passed += weights[high]) high--;
+        return sorted[high] - sorted[low];
     }
 }
