@@ -108,28 +108,6 @@ public class FruitHoursTests
         Assert.All(clusters.Clusters, cluster => Assert.Equal(0.08, cluster.Diameter, 0.012));
     }
 
-    [Fact]
-    public void TEMPORARY_cost()
-    {
-        var day = NorthSouth.Value;
-        for (var warm = 0; warm < 2; warm++)
-        {
-            var before = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            for (var i = 0; i < 110; i++) FruitHours.Read(day.Clusters, day.Light, day.Weather, SeasonCases.FirstSeason, 0.006);
-            var after = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            var buds = new BudFruitfulness(new FruitfulnessParameters(), new Optics());
-            var grown = new GrownCanopy(SeasonCases.FirstSeason).Grow(55);
-            var b0 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            for (var i = 0; i < 60; i++) buds.Add(grown.Canopy, day.Light, day.Weather);
-            var b1 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            for (var i = 0; i < 20; i++) FruitClusters.Of(day.Light.Canopy.Scene, TrellisLayout.WallsOf(SeasonCases.FirstSeason.Trellis), 0);
-            var c1 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            for (var i = 0; i < 1; i++) CanopySurvey.Of(SeasonCases.FirstSeason, grown.Canopy, day.Light.Canopy);
-            var d1 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime;
-            File.AppendAllText("/tmp/sheet/cost.txt", $"fruit {after - before} buds {b1 - b0} clusters {c1 - b1} survey {d1 - c1}\n");
-        }
-    }
-
     private sealed class Day
     {
         public Day(double azimuth)
