@@ -1,3 +1,4 @@
+using CanopySim.Assessment;
 using CanopySim.Carbon;
 using CanopySim.Fruit;
 using CanopySim.Growth;
@@ -61,4 +62,10 @@ public sealed record Scenario
 
     [KeyHelp("Clusters and berries.")]
     public FruitParameters Fruit { get; init; } = new();
+
+    [KeyHelp("Sun and heat on fruit.")]
+    public FruitHeatParameters FruitHeat { get; init; } = new();
+
+    [KeyHelp("What makes this season's buds fruitful next year.")]
+    public FruitfulnessParameters Fruitfulness { get; init; } = new();
 }

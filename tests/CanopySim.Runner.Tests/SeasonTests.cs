@@ -22,6 +22,9 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
     [InlineData("days.csv", "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction,growing_tips_fraction")]
     [InlineData("leaf_ages.csv", "date,age_from_d,age_to_d,leaf_area_m2_per_vine,absorbed_par_mol_per_vine,net_assimilation_g_co2_per_vine,mean_efficiency")]
     [InlineData("leaves.csv", "date,leaf_id,vine,shoot,order,rank,unfolded_on,age_d,area_cm2,x_m,y_m,z_m,efficiency,absorbed_par_mol_d,net_assimilation_g_co2_d")]
+    [InlineData("fruit_light.csv", "date,wall,side,facing,part_of_day,clusters,par_mol_m2_d,incident_par_mol_m2_d,share_of_incident,sunlit_share,morning_share")]
+    [InlineData("fruit_light_hours.csv", "from,to,hour,wall,side,facing,part_of_day,par_umol_m2_s,incident_par_umol_m2_s,sunlit_share,air_degc,surface_degc")]
+    [InlineData("fruit_heat.csv", "date,wall,side,facing,part_of_day,highest_air_degc,highest_surface_degc,highest_above_air_degc,hours_at_browning,hours_at_necrosis")]
     public void Tables_have_the_promised_header_and_full_rows(string name, string header)
     {
         var table = CsvRows.Read(Path.Combine(runs.OneThread, name));
@@ -116,6 +119,18 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         JsonShape.AssertHas(summary.GetProperty("dates"), ("date", "budbreak bloom veraison end"));
         JsonShape.AssertHas(summary.GetProperty("canopy"), ("number", Canopy));
         JsonShape.AssertHas(summary.GetProperty("harvest"), ("number", Harvest));
+        JsonShape.AssertHas(summary.GetProperty("canopy_score"), ("whole", "points most_points"), ("list", "items"));
+        JsonShape.AssertHas(
+            summary.GetProperty("fruit_light"),
+            ("number", "par_mol_m2_d share_of_incident sunlit_share morning_share afternoon_share"), ("list", "sides"));
+        JsonShape.AssertHas(
+            summary.GetProperty("fruit_heat"),
+            ("number", "highest_surface_degc highest_above_air_degc browning_degc necrosis_degc hours_at_browning_max hours_at_necrosis_max"),
+            ("date", "highest_on"), ("text", "highest_side"), ("list", "sides"));
+        JsonShape.AssertHas(
+            summary.GetProperty("next_year"),
+            ("number", "fruitfulness fruitfulness_sd fruitfulness_least fruitfulness_most light_factor temperature_factor noon_par_umol_m2_s"),
+            ("whole", "shoots"), ("date", "from to"));
         JsonShape.AssertHas(
             summary.GetProperty("season"),
             ("number", "net_assimilation_kg_co2_per_vine respiration_kg_co2_per_vine transpiration_l_per_vine absorbed_par_mol_per_vine leaf_respiration_kg_co2_per_vine"));

@@ -41,6 +41,11 @@ internal sealed record ChartAxis(
                 .Select(i => ((double)i * each, (i * each).ToString(CultureInfo.InvariantCulture)))];
         });
 
+    /// <summary>Hours of a day from one to another.</summary>
+    public static ChartAxis OfHours(int from, int to, string name) => new(
+        from, to, name, size => [.. Enumerable.Range(from, to - from + 1).Where(hour => hour % (size.IsNarrow ? 4 : 2) == 0)
+            .Select(hour => ((double)hour, hour.ToString(CultureInfo.InvariantCulture)))]);
+
     public static string DayText(DateOnly date, bool isShort) =>
         date.ToString(isShort ? "d MMM" : "d MMMM", CultureInfo.InvariantCulture);
 

@@ -36,16 +36,22 @@ internal sealed class ChartPanel(string unit)
     /// <summary>Upper end of the axis where the quantity has one (a share, a percentage); else from the data.</summary>
     public double? Ceiling { get; init; }
 
+    /// <summary>Lower end of the axis where zero means nothing, as on a thermometer; else zero is always on it.</summary>
+    public double? Floor { get; init; }
+
+    /// <summary>False where heights only part rows from each other.</summary>
+    public bool HasScale { get; init; } = true;
+
     public bool IsEmpty { get; private set; } = true;
 
-    /// <summary>Lower and upper end of the upright axis; zero is always on it.</summary>
+    /// <summary>Lower and upper end of the upright axis.</summary>
     public (double Bottom, double Top) Range
     {
         get
         {
             var range = Math.Max(Highest - Lowest, 1e-9);
             var top = Ceiling ?? (Highest > 0 ? Highest + (Headroom * range) : 0);
-            var bottom = Lowest < 0 ? Lowest - (Headroom * range) : 0;
+            var bottom = Floor ?? (Lowest < 0 ? Lowest - (Headroom * range) : 0);
             return top > bottom ? (bottom, top) : (bottom, bottom + 1);
         }
     }

@@ -29,6 +29,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     /// <summary>Whether the classes of leaf age stand at the right, young above old, as on the shoot.</summary>
     public bool HasAgeKey { get; init; }
 
+    /// <summary>Room for labels at the right, wide and narrow [px]; null for what single words take.</summary>
+    public (float Wide, float Narrow)? EndLabelRoom { get; init; }
+
     /// <summary>Written in an empty panel, why there is nothing.</summary>
     public string WhenEmpty { get; init; } = "nothing to show for this season";
 
@@ -109,6 +112,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     private float RightMargin(ChartSize size)
     {
         if (HasAgeKey) return size.IsNarrow ? 86 : 98;
+        if (EndLabelRoom is { } room) return size.IsNarrow ? room.Narrow : room.Wide;
         return panels.All(p => p.EndLabels.Count == 0) ? 24 : size.IsNarrow ? 88 : 124;
     }
 
@@ -171,7 +175,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         plot.Axes.SetLimits(axis.Min, axis.Max, bottom, top);
         plot.Axes.Bottom.TickGenerator = new NumericManual(
             [.. axis.Ticks(size).Select(t => Tick.Major(t.Place, bottomMargin > 0 ? t.Label : ""))]);
-        plot.Axes.Left.TickGenerator = panel.IsEmpty
+        plot.Axes.Left.TickGenerator = panel.IsEmpty || !panel.HasScale
             ? new NumericManual()
             : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
         plot.Grid.IsVisible = !panel.IsEmpty;

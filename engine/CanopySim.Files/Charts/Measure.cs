@@ -34,6 +34,10 @@ public sealed record Measure(string Metric, string Us, double UsPerMetric)
 
     public static Measure LeafAreaPerLength { get; } = new("m²/m", "ft²/ft", MetersPerFoot / SquareMetersPerSquareFoot);
 
+    public static Measure LeafAreaDensity { get; } = new("m²/m³", "ft²/ft³", MetersPerFoot);
+
+    public static Measure MassPerLength { get; } = new("kg/m", "lb/ft", MetersPerFoot / KilogramsPerPound);
+
     public static Measure PerLength { get; } = new("per m", "per ft", MetersPerFoot);
 
     public static Measure Mass { get; } = new("kg", "lb", 1 / KilogramsPerPound);

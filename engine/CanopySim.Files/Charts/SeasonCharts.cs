@@ -24,6 +24,12 @@ public static class SeasonCharts
 
     public const string Water = "water";
 
+    public const string CanopySheet = "canopy-sheet";
+
+    public const string FruitLight = "fruit-light";
+
+    public const string FruitHeat = "fruit-heat";
+
     /// <summary>Draws them all, on as many threads; every chart is drawn by one.</summary>
     public static IReadOnlyList<ChartPicture> All(SeasonResult season, Scenario scenario, Units units = Units.Metric, int threads = 1)
     {
@@ -45,5 +51,8 @@ public static class SeasonCharts
         yield return LeafAgeCharts.Curve(season);
         yield return GrowthCharts.Light(season, series);
         yield return GrowthCharts.Water(series, units);
+        yield return CanopySheetChart.Of(season, units);
+        yield return FruitLightCharts.Light(season);
+        yield return FruitLightCharts.Heat(season, scenario, series, units);
     }
 }

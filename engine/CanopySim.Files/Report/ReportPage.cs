@@ -31,7 +31,8 @@ public static class ReportPage
         Answer(html, season, scenario, units, why);
         Shares(html, tables, shares);
         Numbers(html, season, tables, views ?? []);
-        Pictures(html, pictures.Where(p => p != why && p != shares));
+        AssessmentSections.Write(html, season, scenario, units, pictures);
+        Pictures(html, pictures.Where(p => p != why && p != shares && !AssessmentSections.Stems.Contains(p.Stem)));
         Basis(html, season, understood);
         Checks(html, tables);
         PageParts.Cautions(html);

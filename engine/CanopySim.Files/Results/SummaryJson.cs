@@ -31,7 +31,11 @@ public static class SummaryJson
             .Text("end_reason", summary.EndReason)
             .ObjectOrNull("canopy", summary.Canopy, WriteCanopy)
             .Number("nodes_at_bloom", summary.NodesAtBloom)
+            .ObjectOrNull("canopy_score", summary.CanopyScore, AssessmentJson.WriteScore)
             .ObjectOrNull("harvest", summary.Harvest, WriteHarvest)
+            .ObjectOrNull("fruit_light", summary.FruitLight, AssessmentJson.WriteLight)
+            .ObjectOrNull("fruit_heat", summary.FruitHeat, AssessmentJson.WriteHeat)
+            .ObjectOrNull("next_year", summary.NextYear, AssessmentJson.WriteNextYear)
             .Object("season", inner => WriteTotals(inner, summary.Season))
             .Number("ripening_capacity_g_per_kg_d", summary.RipeningCapacityGPerKgD)
             .List("ripening_carbon_by_leaf_age", summary.RipeningCarbonByLeafAge, (inner, share) => inner

@@ -13,6 +13,7 @@ public static class SeasonOutput
     /// <param name="input">What was read.</param>
     /// <param name="result">The season.</param>
     /// <param name="units">Units of the charts.</param>
+    /// <param name="threads">Threads that draw.</param>
     public static IReadOnlyList<ChartPicture> WriteTablesAndCharts(
         Func<string, string> file, SeasonInput input, SeasonResult result, Units units, int threads = 1)
     {

@@ -1,81 +1,51 @@
 using System.Numerics;
 using CanopySim.Geometry;
-using CanopySim.Numerics;
 using CanopySim.Training;
 
 namespace CanopySim.Assessment;
 
-/// <summary>What thin rods through the fruit zone met: contacts in order for each insertion.</summary>
-/// <param name="LeafLayerNumber">Leaf contacts over insertions.</param>
-/// <param name="GapFraction">Insertions that met nothing over insertions.</param>
-/// <param name="InteriorLeafFraction">Leaf contacts that were neither first nor last over leaf contacts.</param>
-/// <param name="InteriorClusterFraction">The same for clusters; null where none was met.</param>
-public readonly record struct QuadratReading(
-    double LeafLayerNumber, double GapFraction, double InteriorLeafFraction, double? InteriorClusterFraction);
-
 /// <summary>
-/// Virtual point quadrat: rods pushed through the fruit zone at seeded places, across the wall, or from below where the canopy
-/// lies flat; leaves and clusters counted once each a rod, in the order met. Wood does not count. After the field method of
-/// Smart &amp; Robinson 1991 (at least 50 insertions; here 200), from memory.
+/// Virtual point quadrat: rods pushed through the fruit zone of each wall of foliage at seeded places, square to the wall, or from
+/// below where the canopy lies flat; leaves and clusters counted once each a rod, in the order met. Wood does not count. A rod of one
+/// wall ends half way to the next, so that each curtain is read by itself. After the field method of Smart &amp; Robinson 1991
+/// (at least 50 insertions; here 200 in all, and at least 100 a wall), from memory.
 /// </summary>
 public static class PointQuadrat
 {
     private const int Insertions = 200;
+    private const int LeastOfWall = 100;
 
-    /// <summary>Reads a canopy.</summary>
-    public static QuadratReading Read(Scene scene, Scenario scenario)
+    /// <summary>Reads a canopy, its walls together.</summary>
+    public static QuadratReading Read(Scene scene, Scenario scenario) =>
+        QuadratReading.Together(ReadWalls(scene, TrellisLayout.WallsOf(scenario.Trellis), scenario.Seed));
+
+    /// <summary>Reads every wall of a row by itself, in the order of the list.</summary>
+    /// <param name="scene">The cell with one row in its middle.</param>
+    /// <param name="walls">The walls of that row.</param>
+    /// <param name="seed">Decides where the rods go.</param>
+    public static IReadOnlyList<QuadratReading> ReadWalls(Scene scene, IReadOnlyList<FoliageWall> walls, ulong seed)
     {
-        var flat = scenario.Trellis.Form == TrellisForm.Overhead;
+        if (walls.Count == 0) throw new ArgumentException("a canopy has at least one wall", nameof(walls));
         var near = new TrianglesAlong(scene);
-        var (leafContacts, gaps, interiorLeaves, clusters, interiorClusters) = (0, 0, 0, 0, 0);
-        for (var insertion = 0; insertion < Insertions; insertion++)
+        var ofWall = Math.Max(LeastOfWall, Insertions / walls.Count);
+        var readings = new QuadratReading[walls.Count];
+        for (var wall = 0; wall < walls.Count; wall++)
         {
-            var (origin, direction) = Rod(scene.Cell, scenario, flat, insertion);
-            var contacts = Contacts(scene, near, origin, direction);
-            if (contacts.Count == 0) gaps++;
-            for (var i = 0; i < contacts.Count; i++)
-            {
-                var interior = i > 0 && i < contacts.Count - 1;
-                if (contacts[i] == SurfaceKind.Blade)
-                {
-                    leafContacts++;
-                    if (interior) interiorLeaves++;
-                }
-                else
-                {
-                    clusters++;
-                    if (interior) interiorClusters++;
-                }
-            }
+            var rods = new IReadOnlyList<SurfaceKind>[ofWall];
+            for (var insertion = 0; insertion < ofWall; insertion++)
+                rods[insertion] = Contacts(scene, near, QuadratRod.At(scene.Cell, walls, wall, seed, insertion));
+            readings[wall] = new QuadratReading { Insertions = rods };
         }
 
-        return new QuadratReading(
-            leafContacts / (double)Insertions,
-            gaps / (double)Insertions,
-            leafContacts > 0 ? interiorLeaves / (double)leafContacts : 0,
-            clusters > 0 ? interiorClusters / (double)clusters : null);
-    }
-
-    private static (Vector3 Origin, Vector3 Direction) Rod(Cell cell, Scenario scenario, bool flat, int insertion)
-    {
-        var along = (float)(cell.Along * SeededValue.Uniform(scenario.Seed, "quadrat along", insertion));
-        var second = SeededValue.Uniform(scenario.Seed, "quadrat across", insertion);
-        var ground = (float)cell.RiseAlong * along;
-        if (flat)
-        {
-            var across = (float)(cell.Across * (second - 0.5));
-            return (new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ);
-        }
-
-        var height = (float)TrellisLayout.WallsOf(scenario.Trellis)[0].FruitZone.Height(second);
-        return (new Vector3((float)(-0.5 * cell.Across), along, ground + height), Vector3.UnitX);
+        return readings;
     }
 
     // Across the wall only this row counts; along it, and under a roof both ways, the cell repeats.
-    private static List<SurfaceKind> Contacts(Scene scene, TrianglesAlong near, Vector3 origin, Vector3 direction)
+    private static List<SurfaceKind> Contacts(Scene scene, TrianglesAlong near, QuadratRod rod)
     {
+        var (origin, direction, length) = rod;
         var nearest = new Dictionary<int, float>();
-        var acrossCopies = direction.Z > 0 ? 1 : 0;
+        var acrossCopies = direction.X == 0 ? 1 : 0;
         for (var i = -acrossCopies; i <= acrossCopies; i++)
         {
             for (var j = -1; j <= 1; j++)
@@ -85,7 +55,7 @@ public static class PointQuadrat
                 var shifted = origin - new Vector3((float)across, (float)along, (float)rise);
                 foreach (var triangle in near.At(shifted.Y))
                 {
-                    if (Distance(scene, triangle, shifted, direction) is not { } distance) continue;
+                    if (Distance(scene, triangle, shifted, direction) is not { } distance || distance > length) continue;
                     var key = (((scene.SurfaceOfTriangle[triangle] * 3) + i + 1) * 3) + j + 1;
                     nearest[key] = Math.Min(distance, nearest.GetValueOrDefault(key, float.MaxValue));
                 }
@@ -111,39 +81,5 @@ public static class PointQuadrat
         if (v < 0 || u + v > 1) return null;
         var distance = Vector3.Dot(edge2, q) / determinant;
         return distance > 0 ? distance : null;
-    }
-
-    /// <summary>Triangles of leaves and clusters by where along the row they lie: rods run square to it.</summary>
-    private sealed class TrianglesAlong
-    {
-        private const float Width = 0.02f;
-
-        private readonly List<int>[] _bins;
-        private readonly float _first;
-
-        public TrianglesAlong(Scene scene)
-        {
-            // A bin more at each end: what lies on an edge is in both.
-            var (low, high) = (0f, 0f);
-            foreach (var corner in scene.Corners) (low, high) = (Math.Min(low, corner.Y), Math.Max(high, corner.Y));
-            _first = low - Width;
-            _bins = new List<int>[(int)((high - _first) / Width) + 3];
-            for (var bin = 0; bin < _bins.Length; bin++) _bins[bin] = [];
-            for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
-            {
-                if (scene.Kinds[scene.SurfaceOfTriangle[triangle]] is SurfaceKind.Wood or SurfaceKind.Stalk) continue;
-                var (a, b, c) = (scene.Corners[3 * triangle].Y, scene.Corners[(3 * triangle) + 1].Y, scene.Corners[(3 * triangle) + 2].Y);
-                var (from, to) = (Bin(Math.Min(a, Math.Min(b, c)) - 1e-5f), Bin(Math.Max(a, Math.Max(b, c)) + 1e-5f));
-                for (var bin = from; bin <= to; bin++) _bins[bin].Add(triangle);
-            }
-        }
-
-        public IReadOnlyList<int> At(float along)
-        {
-            var bin = Bin(along);
-            return bin >= 0 && bin < _bins.Length ? _bins[bin] : [];
-        }
-
-        private int Bin(float along) => (int)MathF.Floor((along - _first) / Width);
     }
 }

@@ -25,7 +25,7 @@ public readonly record struct LeafDay(
 public sealed class CanopyGasExchange(Scenario scenario, int threads)
 {
     // Wind among the leaves over wind at 2 m. Assumed.
-    private const double WindInCanopy = 0.5;
+    internal const double WindInCanopy = 0.5;
 
     // Width of a blade over the root of its area: width / length about 1.1 (Buttaro et al. 2015).
     private const double WidthPerRootArea = 1.1;

@@ -16,11 +16,11 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private readonly List<LeafRow> _leaves = [];
     private readonly BerryGrowth _berries = new(scenario.Fruit);
     private readonly RipeningCarbon _ripeningCarbon = new();
+    private readonly SeasonAssessment _assessment = new(scenario);
     private readonly double _vines = scenario.Rows.VinesInCell;
 
     private PlacedCanopy? _placed;
     private DayFacts? _last;
-    private CanopySummary? _canopy;
     private CanopyPortrait? _portrait;
     private double? _nodesAtBloom;
     private DateOnly? _harvest;
@@ -67,8 +67,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         }
 
         if (day.Stages.Bloom == day.Weather.Date) _nodesAtBloom = row.NodesPerShoot;
-        if (day.Stages.Veraison == day.Weather.Date && _placed is not null)
-            _canopy = CanopySheet.Of(scenario, day.Canopy, _placed.Scene);
+        _assessment.Add(day, _placed);
         if (day.Stages.Veraison is not null && (day.Stages.Ripe is null || day.Stages.Ripe == day.Weather.Date))
             _ripeningCarbon.Add(day.Leaves, row.RipeningCapacityGPerKgD);
         if (options.LeavesOn.Contains(day.Weather.Date)) ListLeaves(day);
@@ -78,6 +77,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     {
         if (_last is { } last && !options.LeavesOn.Contains(last.Weather.Date)) ListLeaves(last);
         var southern = scenario.Site.IsSouthern;
+        var harvest = HarvestOf(facts);
         return new SeasonResult
         {
             Days = _days,
@@ -85,6 +85,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             Leaves = _leaves,
             AgeCurve = scenario.LeafAge,
             Portrait = _portrait,
+            Assessment = _assessment.Finish(harvest),
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -99,9 +100,13 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                     PublishedSums.DateOf(scenario.Cultivar.PublishedFloweringSum, facts.Weather, facts.Calendar.Year, southern),
                     PublishedSums.DateOf(scenario.Cultivar.PublishedVeraisonSum, facts.Weather, facts.Calendar.Year, southern)),
                 EndReason = facts.EndReason,
-                Canopy = _canopy,
+                Canopy = _assessment.Canopy,
                 NodesAtBloom = _nodesAtBloom,
-                Harvest = HarvestOf(facts),
+                Harvest = harvest,
+                CanopyScore = _assessment.Score,
+                FruitLight = _assessment.FruitLight(facts.Stages.Veraison),
+                FruitHeat = _assessment.FruitHeat,
+                NextYear = _assessment.NextYear(facts),
                 Season = new SeasonTotals(
                     _days.Sum(day => day.NetAssimilationGCo2PerVine) / 1000,
                     _days.Sum(day => day.RespirationGCo2PerVine) / 1000,

@@ -18,6 +18,8 @@ public sealed record SeasonResult
 
     /// <summary>The canopy at veraison, or with the most leaf where that was not reached; null where nothing grew.</summary>
     public CanopyPortrait? Portrait { get; init; }
+    /// <summary>Canopy sheet, light and heat on fruit, next year's buds.</summary>
+    public AssessmentResult Assessment { get; init; } = AssessmentResult.Nothing;
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>

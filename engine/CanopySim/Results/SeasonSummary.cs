@@ -30,6 +30,18 @@ public sealed record SeasonSummary
     /// <summary>At harvest or at the end; null where there was no fruit.</summary>
     public required HarvestSummary? Harvest { get; init; }
 
+    /// <summary>At veraison; null where it was not reached.</summary>
+    public CanopyScoreSummary? CanopyScore { get; init; }
+
+    /// <summary>From veraison to harvest or the end; null without fruit then.</summary>
+    public FruitLightSummary? FruitLight { get; init; }
+
+    /// <summary>From set to harvest or the end; null without fruit.</summary>
+    public FruitHeatSummary? FruitHeat { get; init; }
+
+    /// <summary>Null where bloom was not reached.</summary>
+    public NextYearSummary? NextYear { get; init; }
+
     public required SeasonTotals Season { get; init; }
 
     /// <summary>Mean from veraison to the end of ripening [g kg⁻¹ d⁻¹].</summary>

@@ -41,11 +41,16 @@ internal static class InventedSeason
             Summary = Summary() with
             {
                 RipeningCapacityGPerKgD = days.Where(d => d.Date >= Veraison && d.Date <= Ripe).Average(d => d.RipeningCapacityGPerKgD),
+                CanopyScore = InventedAssessment.Score,
+                FruitLight = InventedAssessment.Light,
+                FruitHeat = InventedAssessment.Heat,
+                NextYear = InventedAssessment.NextYear,
             },
             Days = days,
             LeafAges = [.. days.SelectMany(LeafAges)],
             Leaves = [],
             AgeCurve = new LeafAgeCurve(),
+            Assessment = InventedAssessment.Rows(days),
         };
     }
 
@@ -59,6 +64,7 @@ internal static class InventedSeason
         {
             Days = [.. full.Days.Where(d => d.Date <= end)],
             LeafAges = [.. full.LeafAges.Where(d => d.Date <= end)],
+            Assessment = end >= Veraison ? full.Assessment : AssessmentResult.Nothing,
             Summary = full.Summary with
             {
                 EndReason = "weather_ended",
@@ -67,6 +73,10 @@ internal static class InventedSeason
                 PublishedSums = new PublishedDates(
                     Kept(full.Summary.PublishedSums.Flowering), Kept(full.Summary.PublishedSums.Veraison)),
                 Canopy = end >= Veraison ? full.Summary.Canopy : null,
+                CanopyScore = end >= Veraison ? full.Summary.CanopyScore : null,
+                FruitLight = end >= Veraison ? full.Summary.FruitLight : null,
+                FruitHeat = end >= Veraison ? full.Summary.FruitHeat : null,
+                NextYear = end >= Bloom ? full.Summary.NextYear : null,
                 NodesAtBloom = end >= Bloom ? full.Summary.NodesAtBloom : null,
                 Harvest = end >= Veraison ? full.Summary.Harvest! with { SugarBrix = full.Days.Last(d => d.Date <= end).SugarBrix } : null,
                 RipeningCapacityGPerKgD = end >= Veraison ? full.Summary.RipeningCapacityGPerKgD : null,
@@ -81,9 +91,12 @@ internal static class InventedSeason
         return full with
         {
             Days = [.. full.Days.Select(d => d with { FruitDryMassGPerVine = 0, SugarBrix = null, RipeningCapacityGPerKgD = null })],
+            Assessment = AssessmentResult.Nothing,
             Summary = full.Summary with
             {
                 Harvest = null,
+                FruitLight = null,
+                FruitHeat = null,
                 RipeningCapacityGPerKgD = null,
                 Dates = full.Summary.Dates with { TargetSugar = null, Harvest = null },
                 Canopy = full.Summary.Canopy! with { InteriorClusterFraction = null },

@@ -32,7 +32,7 @@ public class SeasonChartsTest
         foreach (var units in Enum.GetValues<Units>())
         {
             var pictures = Pictures(name, units);
-            Assert.Equal(9, pictures.Select(p => p.Stem).Distinct().Count());
+            Assert.Equal(12, pictures.Select(p => p.Stem).Distinct().Count());
             Assert.Equal(SeasonCharts.CarbonByLeafAge, pictures[0].Stem);
             Assert.All(pictures, p => Assert.EndsWith(".", p.Caption));
             Assert.All(pictures, p => Assert.DoesNotContain('\n', p.Caption));
@@ -91,7 +91,7 @@ public class SeasonChartsTest
     [Fact]
     public void StagesStandOnEveryChartOfDatesWithNameAndDate()
     {
-        string[] undated = [SeasonCharts.FruitCarbonByLeafAge, SeasonCharts.LeafAgeCurve];
+        string[] undated = [SeasonCharts.FruitCarbonByLeafAge, SeasonCharts.LeafAgeCurve, SeasonCharts.CanopySheet, SeasonCharts.FruitLight];
         foreach (var picture in Pictures("full", Units.Metric).Where(p => !undated.Contains(p.Stem)))
         {
             var words = Words(picture.Svg);
