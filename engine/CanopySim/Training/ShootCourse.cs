@@ -15,6 +15,9 @@ internal readonly record struct ShootCourse(Vector2 Heading, float Tilt, float D
     // The steepest that a hanging shoot turns: straight down.
     private const float HangingTilt = MathF.PI;
 
+    /// <summary>How far from the middle of its curtain the shoot is led down, as a share of half its width.</summary>
+    public float Reach { get; init; } = 1;
+
     /// <summary>Unit vector of the internode.</summary>
     public Vector3 Direction
     {

@@ -15,6 +15,12 @@ internal sealed class WallGuide
     // A shoot outside a pair of catch wires is back between them after so much of its height [m]. Assumed.
     private const float LedBackOver = 0.1f;
 
+    // Shoots of a bush carry each other by their tendrils up to so much over the head [m]. Assumed: bowls are 1.0 to 1.3 m tall.
+    private const float CarriedOverHead = 0.6f;
+
+    // Place of a curtain's shoot from its middle, as a share of half its width: from this to 1. Assumed.
+    private const float LeastReach = 0.2f;
+
     private readonly Scenario _scenario;
     private readonly FoliageWall _wall;
     private readonly GroundRise _rise;
@@ -54,10 +60,13 @@ internal sealed class WallGuide
         if (IsBush)
         {
             var (sin, cos) = ((float, float))Math.SinCos(Azimuth(shoot));
-            return new ShootCourse(new Vector2(cos, sin), Math.Clamp(0.45f + (0.2f * spread), 0.05f, 0.9f), 0);
+            return new ShootCourse(new Vector2(cos, sin), Math.Clamp(0.3f + (0.15f * spread), 0.02f, 0.8f), 0);
         }
 
-        return new ShootCourse(new Vector2(side, 0), Lean(side, spread), drift);
+        return new ShootCourse(new Vector2(side, 0), Lean(side, spread), drift)
+        {
+            Reach = LeastReach + ((1 - LeastReach) * (float)SeededValue.Uniform(seed, "place in the curtain", shoot.Id.Value)),
+        };
     }
 
     // From upright towards the shoot's side [rad]. Assumed.
@@ -65,12 +74,12 @@ internal sealed class WallGuide
     {
         { IsFlat: true } => Math.Clamp(1.35f + (0.12f * spread), 1.0f, 1.5f),
         { Hangs: true, IsHeld: true } => Math.Clamp(1.3f + (0.25f * spread), 0.6f, 2.2f),
-        { Hangs: true } => Math.Clamp(0.7f + (0.35f * spread), 0.05f, 1.6f),
+        { Hangs: true } => Math.Clamp(1.0f + (0.3f * spread), 0.3f, 1.7f),
         _ => (side * (float)_wall.Tilt) + Math.Abs(0.18f * spread),
     };
 
     private double Azimuth(Shoot shoot) =>
-        (GoldenAngle.Radians * shoot.Id.Value) + (0.3 * SeededValue.Normal(_scenario.Seed, "shoot round the head", shoot.Id.Value));
+        (GoldenAngle.Radians * shoot.Id.Value) + (0.15 * SeededValue.Normal(_scenario.Seed, "shoot round the head", shoot.Id.Value));
 
     /// <summary>The course that the wires, or the shoot's own weight, give the internode that starts at a point.</summary>
     /// <param name="course">So far.</param>
@@ -80,6 +89,7 @@ internal sealed class WallGuide
     /// <param name="isHeld">False where no wire holds this node of the shoot.</param>
     public ShootCourse Turn(ShootCourse course, Vector3 at, float length, float beyond, bool isHeld)
     {
+        if (isHeld && IsBush && at.Z - _lift < _wall.CordonHeight + CarriedOverHead) return course;
         if (!isHeld || !_wall.IsHeld || _wall.Hangs) return course.Bent(length, beyond);
         if (_wall.IsFlat)
         {
@@ -115,6 +125,11 @@ internal sealed class WallGuide
     }
 
     /// <summary>The end of an internode, kept within a curtain and over the ground, and the course it really took.</summary>
+    /// <param name="course">As it was turned.</param>
+    /// <param name="from">Where the internode starts [m].</param>
+    /// <param name="length">Of the internode [m].</param>
+    /// <param name="along">Where the shoot starts along the row [m]: the ground's height is counted from there.</param>
+    /// <param name="isHeld">False where no wire holds this node of the shoot.</param>
     public (Vector3 End, ShootCourse Course) Step(ShootCourse course, Vector3 from, float length, float along, bool isHeld)
     {
         var direction = course.Direction;
@@ -136,11 +151,11 @@ internal sealed class WallGuide
         return point.Z < AboveGround ? before with { Z = AboveGround, Y = point.Y } : point;
     }
 
-    // A curtain's wires turn down what reaches its width; the internode keeps its length.
+    // A curtain's shoots are led down, each at its own place within the width, so that they fill it; internodes keep their length.
     private (Vector3 Direction, ShootCourse Course) WithinCurtain(Vector3 direction, ShootCourse course, Vector3 from, float length)
     {
         const float SteepestSide = 0.9f;
-        var half = 0.5f * (float)_wall.Width;
+        var half = course.Reach * 0.5f * (float)_wall.Width;
         var off = from.X - (float)_wall.CordonAcross;
         var target = off + (length * direction.X);
         if (MathF.Abs(target) <= half || length < 1e-6f) return (direction, course);
