@@ -19,6 +19,26 @@ public static class TrellisKeys
         if (trellis.CatchWires.Count > 0 && !isWalled) yield return nameof(Trellis.CatchWires);
     }
 
+    /// <summary>The trellis without what its form has no use for.</summary>
+    public static Trellis Used(Trellis trellis)
+    {
+        var vain = GivenInVain(trellis).ToHashSet();
+        return trellis with
+        {
+            CordonHeight = Kept(trellis.CordonHeight, nameof(Trellis.CordonHeight)),
+            LowerCordonHeight = Kept(trellis.LowerCordonHeight, nameof(Trellis.LowerCordonHeight)),
+            HeadHeight = Kept(trellis.HeadHeight, nameof(Trellis.HeadHeight)),
+            TopWireHeight = Kept(trellis.TopWireHeight, nameof(Trellis.TopWireHeight)),
+            FoliageWidth = Kept(trellis.FoliageWidth, nameof(Trellis.FoliageWidth)),
+            CordonDistance = Kept(trellis.CordonDistance, nameof(Trellis.CordonDistance)),
+            WallTilt = Kept(trellis.WallTilt, nameof(Trellis.WallTilt)),
+            RoofArms = vain.Contains(nameof(Trellis.RoofArms)) ? RoofArms.Both : trellis.RoofArms,
+            CatchWires = vain.Contains(nameof(Trellis.CatchWires)) ? [] : trellis.CatchWires,
+        };
+
+        double? Kept(double? value, string name) => vain.Contains(name) ? null : value;
+    }
+
     /// <summary>True for forms that lead shoots up between wires.</summary>
     public static bool HasWalls(TrellisForm form) =>
         form is TrellisForm.UprightHedge or TrellisForm.OpenU or TrellisForm.SlantedV or TrellisForm.UpAndDown;

@@ -60,6 +60,27 @@ public static class TrellisLayout
     public static IReadOnlyList<(double Across, double Height)> CordonsOf(Trellis trellis) =>
         [.. WallsOf(trellis).Select(wall => (wall.CordonAcross, wall.CordonHeight)).Distinct()];
 
+    /// <summary>How far a row's cordons and wires leave foliage to go, left and right of its middle [m]; none where nothing holds it.</summary>
+    public static (double Left, double Right) SpanOf(Trellis trellis, int row = 0)
+    {
+        var (left, right) = (0.0, 0.0);
+        foreach (var wall in WallsOf(trellis, row).Where(wall => wall.IsHeld))
+        {
+            foreach (var (middle, half) in Widths(wall)) (left, right) = (Math.Min(left, middle - half), Math.Max(right, middle + half));
+        }
+
+        return (left, right);
+    }
+
+    // Middle and half width across the row at each height where that may be widest.
+    private static IEnumerable<(double Middle, double Half)> Widths(FoliageWall wall)
+    {
+        if (wall.IsFlat && wall.OnlySide != 0) return [(0.5 * wall.OnlySide * wall.Width, 0.5 * wall.Width)];
+        if (wall.IsFlat || wall.Hangs) return [(wall.CordonAcross, 0.5 * wall.Width)];
+        double[] heights = [wall.CordonHeight, wall.TopHeight, .. wall.CatchWires.Select(pair => pair.Height)];
+        return heights.Select(height => (wall.MiddleAt(height), 0.5 * wall.WidthAt(height) / Math.Cos(wall.Tilt)));
+    }
+
     private static int SideOf(RoofArms arms, int row) => arms switch
     {
         RoofArms.Right => 1,

@@ -22,8 +22,9 @@ public static class TrellisParts
     public static IReadOnlyList<TrellisWire> WiresOf(Trellis trellis, int row = 0)
     {
         if (trellis.Form == TrellisForm.Bush) return [];
-        var cordons = TrellisLayout.CordonsOf(trellis).Select(cordon => new TrellisWire(cordon.Height, cordon.Across, true));
-        var foliage = TrellisLayout.WallsOf(trellis, row).SelectMany(FoliageWires);
+        var cordons = TrellisLayout.CordonsOf(trellis).Select(cordon => new TrellisWire(cordon.Height, cordon.Across, true)).ToList();
+        // A roof's middle wire is its cordon's.
+        var foliage = TrellisLayout.WallsOf(trellis, row).SelectMany(FoliageWires).Where(wire => !cordons.Contains(wire with { IsCordon = true }));
         return [.. cordons, .. foliage.OrderBy(wire => wire.Height).ThenBy(wire => wire.Across)];
     }
 

@@ -16,7 +16,7 @@ internal sealed class WallGuide
     private const float LedBackOver = 0.1f;
 
     // Shoots of a bush carry each other by their tendrils up to so much over the head [m]. Assumed: bowls are 1.0 to 1.3 m tall.
-    private const float CarriedOverHead = 0.6f;
+    private const float CarriedOverHead = 0.5f;
 
     // Place of a curtain's shoot from its middle, as a share of half its width: from this to 1. Assumed.
     private const float LeastReach = 0.2f;
@@ -60,7 +60,7 @@ internal sealed class WallGuide
         if (IsBush)
         {
             var (sin, cos) = ((float, float))Math.SinCos(Azimuth(shoot));
-            return new ShootCourse(new Vector2(cos, sin), Math.Clamp(0.3f + (0.15f * spread), 0.02f, 0.8f), 0);
+            return new ShootCourse(new Vector2(cos, sin), Math.Clamp(0.35f + (0.15f * spread), 0.02f, 0.8f), 0);
         }
 
         return new ShootCourse(new Vector2(side, 0), Lean(side, spread), drift)
