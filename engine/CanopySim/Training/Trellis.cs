@@ -50,8 +50,7 @@ public sealed record Trellis
         : CordonHeight ?? TrellisDefaults.CordonHeight(Form);
 
     /// <summary>Height of the lower cordon of up-and-down, never over the upper one where it is left out [m].</summary>
-    public double LowerCordonHeightOrDefault =>
-        LowerCordonHeight ?? Math.Min(CordonHeightOrDefault, Math.Max(TrellisDefaults.LeastCordonHeight, CordonHeightOrDefault - TrellisDefaults.BetweenCordons));
+    public double LowerCordonHeightOrDefault => LowerCordonHeight ?? Math.Min(CordonHeightOrDefault, TrellisDefaults.LowerCordonHeight);
 
     /// <summary>The top wire's height: as given, else that of the highest catch wires, else the form's own [m].</summary>
     public double TopWireHeightOrDefault =>

@@ -8,10 +8,7 @@ internal static class TrellisDefaults
 {
     public const double HeadHeight = 0.5;
 
-    /// <summary>Cordons of up-and-down stand one over the other by this [m]: 1.0 and 1.15 m.</summary>
-    public const double BetweenCordons = 0.15;
-
-    public const double LeastCordonHeight = 0.3;
+    public const double LowerCordonHeight = 1.0;
 
     public static double CordonHeight(TrellisForm form) => form switch
     {

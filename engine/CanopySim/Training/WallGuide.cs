@@ -72,7 +72,7 @@ internal sealed class WallGuide
     // From upright towards the shoot's side [rad]. Assumed.
     private float Lean(float side, float spread) => _wall switch
     {
-        { IsFlat: true } => Math.Clamp(1.35f + (0.12f * spread), 1.0f, 1.5f),
+        { IsFlat: true } => Math.Clamp(1.35f + (0.12f * spread), 1.0f, 1.5f) - (side * MathF.Atan((float)_rise.Across)),
         { Hangs: true, IsHeld: true } => Math.Clamp(1.3f + (0.25f * spread), 0.6f, 2.2f),
         { Hangs: true } => Math.Clamp(1.0f + (0.3f * spread), 0.3f, 1.7f),
         _ => (side * (float)_wall.Tilt) + Math.Abs(0.18f * spread),
@@ -170,18 +170,16 @@ internal sealed class WallGuide
     private float Floor(Vector3 point, float along) =>
         AboveGround + (float)((_rise.Across * point.X) + (_rise.Along * (point.Y - along)));
 
-    // What comes down to the ground runs on along the row.
+    // What comes down to the ground runs on along the row, up or down with it.
     private Vector3 OnGround(ShootCourse course, Vector3 from, float length, float along)
     {
-        var forward = course.Drift < 0 ? -1f : 1f;
-        var end = from;
-        // The floor under the end depends on how far along it lies; a second look is close enough.
-        for (var look = 0; look < 2; look++)
-        {
-            var up = Math.Clamp(Floor(end, along) - from.Z, -length, length);
-            end = from + new Vector3(0, forward * MathF.Sqrt(MathF.Max(0, (length * length) - (up * up))), up);
-        }
-
-        return end;
+        var forward = course.Drift < 0 ? -1 : 1;
+        var (rise, gap) = (_rise.Along, (double)Floor(from, along) - from.Z);
+        if (gap >= length) return from + new Vector3(0, 0, length);
+        // Where the internode, a radius round its start, meets the line 0.1 m over the ground.
+        var steep = 1 + (rise * rise);
+        var root = Math.Sqrt(Math.Max(0, (length * length * steep) - (gap * gap)));
+        var run = ((forward * root) - (gap * rise)) / steep;
+        return from + new Vector3(0, (float)run, (float)(gap + (rise * run)));
     }
 }
