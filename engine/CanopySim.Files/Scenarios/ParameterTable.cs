@@ -57,6 +57,7 @@ public static class ParameterTable
         return shape.Parameters.Select((parameter, column) =>
         {
             var values = ((IEnumerable)key.Default!).Cast<object>().Select(row => shape.Cell(row, column)).ToList();
+            if (values.Count == 0) return new ParameterRow(path + shape.Names[column], $"left out [{parameter.Unit}]", parameter.Mark, parameter.Source);
             var numbers = values.Select(value => value.ToString(CultureInfo.InvariantCulture)).SkipLast(1)
                 .Append(QuantityText.Show(values[^1], parameter.Unit));
             return new ParameterRow(path + shape.Names[column], string.Join(", ", numbers), parameter.Mark, parameter.Source);

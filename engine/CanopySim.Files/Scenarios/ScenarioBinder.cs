@@ -28,6 +28,9 @@ internal sealed class ScenarioBinder(string file)
         return new InputPlace(file);
     }
 
+    /// <summary>True where a key stands in a file or on the command line.</summary>
+    public bool IsGiven(string key) => _places.ContainsKey(key);
+
     private object BindSection(SectionShape shape, ScenarioNode? node, string path, InputPlace place)
     {
         var map = node switch

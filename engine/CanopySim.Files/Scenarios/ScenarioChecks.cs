@@ -1,5 +1,4 @@
 using System.Globalization;
-using CanopySim.Training;
 
 namespace CanopySim.Files.Scenarios;
 
@@ -17,6 +16,7 @@ internal static class ScenarioChecks
     {
         CheckSite(scenario.Site, placeOf);
         CheckSeason(scenario, placeOf);
+        TrellisChecks.Check(scenario, placeOf);
         CheckCanopy(scenario, placeOf);
         CheckGrowth(scenario, placeOf);
         CheckAgeCurve(scenario, placeOf);
@@ -86,16 +86,6 @@ internal static class ScenarioChecks
 
     private static void CheckCanopy(Scenario scenario, Func<string, InputPlace> placeOf)
     {
-        var trellis = scenario.Trellis;
-        if (trellis.Form == TrellisForm.UprightHedge && trellis.TopWireHeightOrDefault < trellis.CordonHeightOrDefault)
-        {
-            throw new InputError(
-                placeOf("trellis.top_wire_height"),
-                $"{Text(trellis.TopWireHeightOrDefault)} m, below the cordon at {Text(trellis.CordonHeightOrDefault)} m",
-                "a top wire above the cordon in an upright hedge",
-                "trellis.top_wire_height");
-        }
-
         for (var i = 0; i < scenario.CanopyWork.Topping.Count; i++)
         {
             var topping = scenario.CanopyWork.Topping[i];

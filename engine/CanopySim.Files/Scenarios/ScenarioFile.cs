@@ -1,3 +1,5 @@
+using CanopySim.Training;
+
 namespace CanopySim.Files.Scenarios;
 
 /// <summary>Reads scenario files: text → nodes with their lines → the model's records, each step strict.</summary>
@@ -11,6 +13,8 @@ public static class ScenarioFile
         var root = ScenarioLayers.Override(ScenarioLayers.Read(path, chain), overrides ?? []);
         var binder = new ScenarioBinder(path);
         var scenario = binder.Bind(root);
+        var unused = TrellisChecks.KeysWithoutUse(scenario.Trellis, binder.PlaceOf, DepthOf);
+        if (unused.Count > 0) scenario = scenario with { Trellis = TrellisKeys.Used(scenario.Trellis) };
         ScenarioChecks.Check(scenario, binder.PlaceOf);
         return new ScenarioDocument
         {
@@ -19,7 +23,13 @@ public static class ScenarioFile
             BasedOn = chain[1..],
             WeatherPath = WeatherPath(scenario.Weather.File, binder.PlaceOf(WeatherKey)),
             Values = binder.Values,
+            KeysWithoutUse = unused,
         };
+
+        int? DepthOf(string key) =>
+            !binder.IsGiven(key) ? null
+            : binder.PlaceOf(key).File == ScenarioLayers.SetOption ? 0
+            : chain.IndexOf(binder.PlaceOf(key).File) + 1;
     }
 
     /// <summary>A commented scenario to start from: every section, what a grower gives written out, the rest commented out.</summary>

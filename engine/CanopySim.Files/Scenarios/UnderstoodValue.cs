@@ -27,6 +27,9 @@ public sealed record ScenarioDocument
 
     public required IReadOnlyList<UnderstoodValue> Values { get; init; }
 
+    /// <summary>Keys of the trellis that a file under the scenario gives to another form: this one has no use for them.</summary>
+    public IReadOnlyList<string> KeysWithoutUse { get; init; } = [];
+
     /// <summary>Everything that was read for it: the scenario, what it is based on, the weather.</summary>
     public IReadOnlyList<string> SourceFiles => [Path, .. BasedOn, WeatherPath];
 }

@@ -27,8 +27,6 @@ public sealed record PlacedCanopy(Scene Scene, IReadOnlyList<Leaf?> Leaves, IRea
 public sealed class CanopyScene(Scenario scenario)
 {
     // Radii of wood [m]. Common practice, no source.
-    private const float CordonRadius = 0.02f;
-    private const float TrunkRadius = 0.03f;
     private const float ShootBaseRadius = 0.0045f;
     private const float ShootTipRadius = 0.002f;
     private const float LateralRadius = 0.0015f;
@@ -46,17 +44,15 @@ public sealed class CanopyScene(Scenario scenario)
     private const double GreenClusterMass = 8;
 
     private readonly ShootPath _path = new(scenario);
+    private readonly PermanentWood _wood = new(scenario);
     private readonly LeafPlacement _placement = new(scenario);
     private readonly BerryGrowth _berries = new(scenario.Fruit);
 
     /// <summary>The cell of the scenario's rows, tilted as its slope.</summary>
     public static Cell CellOf(Scenario scenario)
     {
-        var rows = scenario.Rows;
-        var steepness = Math.Tan(UnitConversion.RadiansFromDegrees(scenario.Site.Slope));
-        // The ground falls towards the aspect; y runs along the row azimuth, x 90° clockwise from it.
-        var turn = UnitConversion.RadiansFromDegrees(scenario.Site.Aspect - rows.Azimuth);
-        return new Cell(rows.Spacing, rows.VineSpacing * rows.VinesInCell, -steepness * Math.Sin(turn), -steepness * Math.Cos(turn));
+        var (rows, rise) = (scenario.Rows, GroundRise.Of(scenario));
+        return new Cell(rows.Spacing * rows.RowsInCell, rows.VineSpacing * rows.VinesInCell, rise.Across, rise.Along);
     }
 
     /// <summary>Places the canopy as it stands.</summary>
@@ -69,7 +65,8 @@ public sealed class CanopyScene(Scenario scenario)
         var areas = new List<double>();
         foreach (var vine in canopy.Vines)
         {
-            AddPermanentWood(triangles, vine, cell);
+            triangles.Begin(SurfaceKind.Wood);
+            _wood.Add(triangles, vine, cell);
             Register(null, default, 0);
             foreach (var shoot in vine.Shoots) AddShoot(shoot);
         }
@@ -86,8 +83,9 @@ public sealed class CanopyScene(Scenario scenario)
         void AddShoot(Shoot shoot)
         {
             // The cordon follows the ground, and a shoot stands on it whole.
-            var lift = (float)(cell.RiseAlong * shoot.PositionAlongRow) * Vector3.UnitZ;
-            var points = Array.ConvertAll(_path.Nodes(shoot), point => point + lift);
+            var row = scenario.Rows.AcrossOf(scenario.Rows.RowOf(shoot.Vine));
+            var cellFromRow = new Vector3((float)row, 0, (float)((cell.RiseAlong * shoot.PositionAlongRow) + (cell.RiseAcross * row)));
+            var points = Array.ConvertAll(_path.Nodes(shoot), point => point + cellFromRow);
             var stalks = triangles.Begin(SurfaceKind.Wood);
             AddAxis(triangles, points, detail);
             Register(null, default, 0);
@@ -164,19 +162,6 @@ public sealed class CanopyScene(Scenario scenario)
             triangles.AddSpindle(top, (float)(2 * ClusterSlenderness * radius), (float)radius);
             Register(null, default, 0);
         }
-    }
-
-    private void AddPermanentWood(TriangleList triangles, Vine vine, Cell cell)
-    {
-        var y = (float)vine.PositionAlongRow;
-        var half = 0.5f * (float)scenario.Rows.VineSpacing;
-        var height = (float)scenario.Trellis.CordonHeightOrDefault - CordonRadius;
-        var rise = (float)cell.RiseAlong;
-        triangles.Begin(SurfaceKind.Wood);
-        triangles.AddTube(Over(y, 0), Over(y, height), TrunkRadius, TrunkRadius, 6);
-        triangles.AddTube(Over(y - half, height), Over(y + half, height), CordonRadius, CordonRadius, 6);
-
-        Vector3 Over(float along, float above) => new(0, along, above + (rise * along));
     }
 
     private static void AddAxis(TriangleList triangles, Vector3[] points, SceneDetail detail)

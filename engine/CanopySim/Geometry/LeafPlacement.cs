@@ -7,7 +7,7 @@ namespace CanopySim.Geometry;
 
 /// <summary>
 /// Places a blade at its node: petioles alternate on two sides of the shoot; blades turn their upper side to the open, the
-/// alleys of a hedge or the sky of a roof, at an inclination drawn by seed. Inclinations: hedge mean 50° (45 to 60, Mabrouk et
+/// alleys on either side of a wall that wires hold or the sky, at an inclination drawn by seed. Inclinations: hedge mean 50° (45 to 60, Mabrouk et
 /// al. 1997, from memory), others 35° (30 to 45, from memory); spread and how strongly blades turn to the alley are assumed.
 /// </summary>
 public sealed class LeafPlacement(Scenario scenario)
@@ -31,7 +31,7 @@ public sealed class LeafPlacement(Scenario scenario)
         var turn = plane + (leaf.Rank % 2 == 0 ? Math.PI : 0)
             + (UnitConversion.RadiansFromDegrees(LeafSpreadDegrees) * SeededValue.Normal(seed, "leaf turn", leaf.Id.Value));
         var outward = new Vector3((float)Math.Cos(turn), (float)Math.Sin(turn), 0);
-        var isHedge = scenario.Trellis.Form == TrellisForm.UprightHedge;
+        var isHedge = TrellisKeys.HasWalls(scenario.Trellis.Form);
         if (isHedge) outward = TowardsAlley(outward);
 
         var mean = isHedge ? HedgeInclinationDegrees : OtherInclinationDegrees;

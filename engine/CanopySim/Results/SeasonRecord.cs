@@ -17,7 +17,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private readonly BerryGrowth _berries = new(scenario.Fruit);
     private readonly RipeningCarbon _ripeningCarbon = new();
     private readonly SeasonAssessment _assessment = new(scenario);
-    private readonly double _vines = scenario.Rows.VinesInCell;
+    private readonly double _vines = scenario.Rows.VineCount;
 
     private PlacedCanopy? _placed;
     private DayFacts? _last;

@@ -13,6 +13,18 @@ public sealed record FoliageWall(int Index, double CordonAcross, double CordonHe
 {
     private const double FlatWithin = 0.3;
 
+    /// <summary>Where wires end that hold a wall led up, and the height of a roof [m]; the cordon's height where nothing holds.</summary>
+    public double TopHeight { get; init; } = CordonHeight;
+
+    /// <summary>Pairs of catch wires from the lowest up; none where the width is the same all the way.</summary>
+    public IReadOnlyList<CatchWirePair> CatchWires { get; init; } = [];
+
+    /// <summary>False where shoots bend by their own weight alone: a free sprawl and a bush.</summary>
+    public bool IsHeld { get; init; } = true;
+
+    /// <summary>1 or −1 where all shoots of a roof are led to the right or to the left, 0 where to both sides in turn.</summary>
+    public int OnlySide { get; init; }
+
     /// <summary>True where shoots lie as a roof: a probe comes from below.</summary>
     public bool IsFlat => Math.Abs(Math.Cos(Tilt)) < FlatWithin;
 
@@ -21,4 +33,22 @@ public sealed record FoliageWall(int Index, double CordonAcross, double CordonHe
 
     /// <summary>Where the fruit hangs.</summary>
     public FruitZone FruitZone => FruitZone.Of(this);
+
+    /// <summary>Middle of a wall led up, across the row at a height over the ground [m].</summary>
+    public double MiddleAt(double height) => CordonAcross + ((height - CordonHeight) * Math.Tan(Tilt));
+
+    /// <summary>Width left to shoots at a height over the ground [m], even between the pairs of catch wires, the same beyond them.</summary>
+    public double WidthAt(double height)
+    {
+        if (CatchWires.Count == 0) return Width;
+        if (height <= CatchWires[0].Height) return CatchWires[0].Distance;
+        for (var i = 1; i < CatchWires.Count; i++)
+        {
+            if (height > CatchWires[i].Height) continue;
+            var (low, high) = (CatchWires[i - 1], CatchWires[i]);
+            return low.Distance + ((high.Distance - low.Distance) * (height - low.Height) / (high.Height - low.Height));
+        }
+
+        return CatchWires[^1].Distance;
+    }
 }

@@ -43,8 +43,10 @@ public sealed class ToppingWork(Scenario scenario)
     {
         if (topping.Nodes is { } nodes) return Math.Max(LeastNodes, nodes);
         var points = _path.Nodes(shoot);
-        // Above the cut on a hedge; below it where shoots hang.
-        var hangs = scenario.Trellis.Form != TrellisForm.UprightHedge;
+        // Above the cut on a hedge; below it where shoots hang. A cut over the cordon misses what hangs, one under it what stands.
+        var wall = TrellisLayout.WallOf(scenario, shoot);
+        var hangs = wall.Hangs || wall.IsFlat;
+        if (hangs ? topping.Height > wall.CordonHeight : topping.Height < wall.CordonHeight) return shoot.Phytomers.Count;
         for (var i = 1; i < points.Length; i++)
             if (hangs ? points[i].Z < topping.Height : points[i].Z > topping.Height)
                 return Math.Max(LeastNodes, i - 1);

@@ -29,7 +29,7 @@ public sealed class BadScenarioTest : IDisposable
     [Theory]
     [InlineData("rows.spacing", "--set: \"rows.spacing\"; expected KEY=VALUE, such as rows.spacing=2.4 m")]
     [InlineData("rows.spacing=2.4", "--set: rows.spacing: \"2.4\" has no unit; expected a length, 0.8 to 6 m")]
-    [InlineData("rows.spacng=2.4 m", "--set: rows.spacng: unknown key \"spacng\"; expected one of spacing, vine_spacing, azimuth, vines_in_cell; did you mean \"spacing\"?")]
+    [InlineData("rows.spacng=2.4 m", "--set: rows.spacng: unknown key \"spacng\"; expected one of spacing, vine_spacing, azimuth, vines_in_cell, rows_in_cell; did you mean \"spacing\"?")]
     [InlineData("canopy_work.topping.0.nodes=12", "--set: canopy_work.topping: keys with values; expected a list")]
     [InlineData("based_on=other.yaml", "--set: based_on: a value; expected based_on in the file alone")]
     [InlineData("weather.file=other.csv", "--set: weather.file: no file \"other.csv\"; expected a weather file")]

@@ -107,4 +107,34 @@ public sealed class ScenarioFileTest : IDisposable
             Assert.Equal((value.Value, Mark.Given), (again.Value, again.Mark));
         }
     }
+
+    /// <summary>A scenario may change the form of the one it is based on: what that gave to its own form is put aside, and told.</summary>
+    [Fact]
+    public void KeysOfAnotherFormUnderneathAreLeftOut()
+    {
+        _files.Write("below.yaml", TestScenario.Least + "trellis: {top_wire_height: 2.2 m, cordon_height: 1.1 m, catch_wires: [[1.5 m, 0.3 m]]}\n");
+        var document = _files.Read("based_on: below.yaml\ntrellis: {form: bush, head_height: 0.6 m}\n");
+        Assert.Equal(["trellis.cordon_height", "trellis.top_wire_height", "trellis.catch_wires"], document.KeysWithoutUse);
+        Assert.Equal(new Trellis { Form = TrellisForm.Bush, HeadHeight = 0.6, CatchWires = document.Scenario.Trellis.CatchWires }, document.Scenario.Trellis);
+        Assert.Empty(document.Scenario.Trellis.CatchWires);
+        Assert.Empty(_files.Read("based_on: below.yaml\n").KeysWithoutUse);
+        Assert.Equal(["trellis.top_wire_height", "trellis.catch_wires"], _files.Read("based_on: below.yaml\n", "trellis.form=high-wire").KeysWithoutUse);
+    }
+
+    [Fact]
+    public void ReadsATrellisOfItsOwnWires()
+    {
+        var trellis = _files.Read(TestScenario.Least + """
+            trellis:
+              form: open-u
+              cordon_height: 3 ft
+              cordon_distance: 32 in
+              wall_tilt: 15 deg
+              catch_wires:
+                - [1.2 m, 10 in]
+                - [1.6 m, 0.3 m]
+            """).Scenario.Trellis;
+        Assert.Equal((TrellisForm.OpenU, 3 * 0.3048, 32 * 0.0254, 15), (trellis.Form, trellis.CordonHeight, trellis.CordonDistance, trellis.WallTilt));
+        Assert.Equal([new CatchWirePair(1.2, 0.254), new CatchWirePair(1.6, 0.3)], trellis.CatchWires);
+    }
 }

@@ -34,6 +34,6 @@ public class CanopyScenePropertyTests
             Assert.True(double.IsFinite(cell.RiseAcross) && double.IsFinite(cell.RiseAlong));
             // The steepest rise is that of the slope, whichever way the row runs.
             Assert.Equal(Math.Tan(scenario.Site.Slope * Math.PI / 180), Math.Sqrt((cell.RiseAcross * cell.RiseAcross) + (cell.RiseAlong * cell.RiseAlong)), 1e-9);
-            Assert.Equal(scenario.Rows.GroundAreaPerVine * scenario.Rows.VinesInCell, cell.GroundArea, 1e-9);
+            Assert.Equal(scenario.Rows.GroundAreaPerVine * scenario.Rows.VineCount, cell.GroundArea, 1e-9);
         }, iter: 500);
 }
