@@ -9,7 +9,7 @@ internal static class OwnFiles
 
     private static readonly HashSet<string> Names = new(StringComparer.Ordinal)
     {
-        SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, "season.bin", "report.html", "compare.csv",
+        SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, WorkCsv.FileName, "season.bin", "report.html", "compare.csv",
         "forecast.json", "light.json", "sensors.csv", "scene.ply",
     };
 

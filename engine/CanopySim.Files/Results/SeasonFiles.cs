@@ -10,6 +10,7 @@ public static class SeasonFiles
         DaysCsv.Write(folder.File(DaysCsv.FileName), result.Days);
         LeafAgesCsv.Write(folder.File(LeafAgesCsv.FileName), result.LeafAges);
         LeavesCsv.Write(folder.File(LeavesCsv.FileName), result.Leaves);
+        WorkCsv.Write(folder.File(WorkCsv.FileName), result.Work);
         SummaryJson.Write(folder.File(SummaryJson.FileName), result.Summary, hashes);
     }
 }

@@ -74,6 +74,7 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
     private void AdvanceLateral(Shoot shoot, Phytomer phytomer, GrowthConditions day, double factor)
     {
         if ((phytomer.ThermalAge < growth.LateralDelay && !phytomer.Released) || growth.LateralLeaves == 0) return;
+        if (phytomer.LateralRemoved) return;
         phytomer.Lateral ??= new Shoot(canopy.NextShootId(), shoot.Vine, order: 2, shoot.PositionAlongRow, shoot.Vigor, shoot.Wall)
         {
             Release = phytomer.Released ? growth.LateralReleaseByTopping : 1,

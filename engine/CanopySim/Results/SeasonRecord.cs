@@ -4,6 +4,7 @@ using CanopySim.Fruit;
 using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Phenology;
+using CanopySim.Training;
 
 namespace CanopySim.Results;
 
@@ -80,6 +81,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             LeafAges = _ages,
             Leaves = _leaves,
             AgeCurve = scenario.LeafAge,
+            Work = [.. facts.Work.Done],
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -105,6 +107,8 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                     _leafRespiration),
                 RipeningCapacityGPerKgD = _ripeningCarbon.MeanCapacity,
                 RipeningCarbonByLeafAge = _ripeningCarbon.Shares(),
+                Warnings = [.. facts.Work.Warnings],
+                Cautions = WorkCautions.Of(scenario),
                 Checks = new SeasonChecks(_lightClosure, _carbonClosure, _leavesMax, _trianglesMax, facts.SkyDirections),
                 Seconds = facts.Seconds,
             },
@@ -145,6 +149,9 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             RipeningCapacityGPerKgD = ripening && freshKilograms > 0 ? day.Vines.Sum(vine => vine.RipeningCapacity) / freshKilograms : null,
             TranspirationLPerVine = day.TranspirationLiters / _vines,
             SoilWaterFraction = day.SoilWaterFraction,
+            LeafAreaUnsprayedM2PerVine = scenario.CanopyWork.Sprays.Count > 0
+                ? leaves.Sum(leaf => Math.Max(0, leaf.Area - leaf.SprayedArea)) / _vines
+                : null,
             GrowingTipsFraction = ShootTip.GrowingFreelyShare(day.Canopy, scenario.Growth),
         };
     }

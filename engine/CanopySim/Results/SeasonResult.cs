@@ -1,4 +1,5 @@
 using CanopySim.Growth;
+using CanopySim.Training;
 
 namespace CanopySim.Results;
 
@@ -14,6 +15,9 @@ public sealed record SeasonResult
     public required IReadOnlyList<LeafRow> Leaves { get; init; }
 
     public required LeafAgeCurve AgeCurve { get; init; }
+
+    /// <summary>Work that was done in the canopy, in its order.</summary>
+    public IReadOnlyList<WorkDone> Work { get; init; } = [];
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>
@@ -62,6 +66,9 @@ public sealed record DayRow
 
     /// <summary>Share of primary shoots whose tendrils stand above the tip.</summary>
     public required double GrowingTipsFraction { get; init; }
+
+    /// <summary>Leaf area that unfolded or expanded since its leaf was last sprayed, or never was; null where no spray is planned.</summary>
+    public double? LeafAreaUnsprayedM2PerVine { get; init; }
 }
 
 /// <summary>A row of <c>leaf_ages.csv</c>: a ten-day class of leaf age on a day.</summary>
