@@ -6,7 +6,7 @@ namespace CanopySim.Runner.Tests;
 /// <summary>A results folder appears whole or not at all, and nobody else's file is ever lost to it.</summary>
 public class ResultsFolderTests
 {
-    private static readonly string[] Results = ["charts", "days.csv", "leaf_ages.csv", "leaves.csv", "report.html", "summary.json"];
+    private static readonly string[] Results = ["charts", "days.csv", "leaf_ages.csv", "leaves.csv", "report.html", "summary.json", "work.csv"];
 
     [Fact]
     public void A_folder_that_is_not_ours_is_refused_and_left_as_it_was()

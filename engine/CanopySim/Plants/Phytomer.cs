@@ -27,6 +27,12 @@ public sealed class Phytomer(int rank, double potentialInternode, Leaf leaf)
     /// <summary>True for a node just under a cut, whose lateral pushes.</summary>
     public bool Released { get; internal set; }
 
+    /// <summary>How strongly the lateral of a released node pushes, by its place under the cut [0 to 1].</summary>
+    public double ReleaseStrength { get; internal set; }
+
+    /// <summary>Thermal units since the cut that released the node [°C d].</summary>
+    public double UnitsSinceRelease { get; internal set; }
+
     /// <summary>True where the lateral was taken off: the bud has nothing left to push with.</summary>
     public bool LateralRemoved { get; internal set; }
 
