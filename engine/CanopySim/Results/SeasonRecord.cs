@@ -150,7 +150,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             TranspirationLPerVine = day.TranspirationLiters / _vines,
             SoilWaterFraction = day.SoilWaterFraction,
             LeafAreaUnsprayedM2PerVine = scenario.CanopyWork.Sprays.Count > 0
-                ? leaves.Sum(leaf => Math.Max(0, leaf.Area - leaf.SprayedArea)) / _vines
+                ? day.Canopy.Leaves().Sum(leaf => Math.Max(0, leaf.Area - leaf.SprayedArea)) / _vines
                 : null,
             GrowingTipsFraction = ShootTip.GrowingFreelyShare(day.Canopy, scenario.Growth),
         };

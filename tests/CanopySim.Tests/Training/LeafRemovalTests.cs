@@ -102,7 +102,7 @@ public class LeafRemovalTests
     public void A_zone_or_a_share_that_meets_nothing_says_so()
     {
         var work = Case(
-            new LeafRemoval { On = Day, From = 2.5, To = 3 }, new LeafRemoval { On = Day.AddDays(1), From = 0.05, To = 0.1, Share = 0.01 });
+            new LeafRemoval { On = Day, From = 2.5, To = 3 }, new LeafRemoval { On = Day.AddDays(1), From = 0.05, To = 0.07, Share = 0.01 });
         work.Do();
         work.Do(Day.AddDays(1));
         Assert.Empty(work.Worker.Done);
