@@ -11,7 +11,7 @@ public static class EarlyCompilation
 {
     /// <summary>What a season runs, in the order in which it does.</summary>
     public static IReadOnlyList<string> Rooms { get; } =
-        ["Phenology", "Training", "Plants", "Growth", "Geometry", "Light", "Sky", "Photosynthesis", "Carbon", "Fruit", "Water", "Numerics", "Results"];
+        ["Phenology", "Training", "Plants", "Growth", "Geometry", "Light", "Sky", "Photosynthesis", "Carbon", "Fruit", "Water", "Numerics", "Results", "Assessment"];
 
     /// <summary>Begins on another thread, where the season may have one and the machine has a core for it.</summary>
     public static void Begin(int threads)
@@ -32,6 +32,8 @@ public static class EarlyCompilation
         foreach (var member in type.GetMembers(Own))
         {
             if (member is not MethodBase { IsAbstract: false, ContainsGenericParameters: false } method || method.GetMethodBody() is null) continue;
+            // How records compare and print, which no season asks for, and properties, which are compiled into their callers.
+            if (method.IsDefined(typeof(CompilerGeneratedAttribute), inherit: false)) continue;
             RuntimeHelpers.PrepareMethod(method.MethodHandle);
             methods++;
         }

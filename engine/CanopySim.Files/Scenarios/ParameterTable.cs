@@ -4,6 +4,7 @@ using System.Text;
 using CanopySim.Files.Quantities;
 using CanopySim.Files.Report;
 using CanopySim.Parameters;
+using CanopySim.Phenology;
 
 namespace CanopySim.Files.Scenarios;
 
@@ -15,7 +16,7 @@ public static class ParameterTable
 {
     public static IReadOnlyList<ParameterRow> Rows() => [.. Of(SectionShape.Root, "")];
 
-    /// <summary>How many parameters stand on what, then the parameters.</summary>
+    /// <summary>How many parameters stand on what, then the parameters, then what tells the built-in cultivars apart.</summary>
     public static string Markdown()
     {
         var rows = Rows();
@@ -28,6 +29,8 @@ public static class ParameterTable
         Line(text, "key", "value", "mark", "source");
         Line(text, "---", "---", "---", "---");
         foreach (var row in rows) Line(text, $"`{row.Key}`", row.Value, Words(row.Mark), row.Source);
+        text.Append('\n');
+        AppendCultivars(text);
         return text.ToString();
     }
 
@@ -58,6 +61,19 @@ public static class ParameterTable
                 .Append(QuantityText.Show(values[^1], parameter.Unit));
             return new ParameterRow(path + shape.Names[column], string.Join(", ", numbers), parameter.Mark, parameter.Source);
         });
+    }
+
+    // What differs between cultivars; how keys follow from it is said in the model's table.
+    private static void AppendCultivars(StringBuilder text)
+    {
+        Line(text, "`cultivar.from_table`", "flowering sum", "veraison sum", "berry, g", "berries a cluster", "clusters a shoot", "blade", "internode", "laterals");
+        Line(text, [.. Enumerable.Repeat("---", 9)]);
+        foreach (var row in CultivarTable.Rows)
+            Line(
+                text, $"`{KeyNames.Choice(row.Cultivar)}`", Cell(row.FloweringSum), Cell(row.VeraisonSum), Cell(row.BerryMass),
+                Cell(row.BerriesPerCluster), Cell(row.ClustersPerShoot), Cell(row.BladeSize), Cell(row.InternodeLength), Cell(row.Laterals));
+
+        static string Cell(MarkedValue number) => FormattableString.Invariant($"{number.Value} ({Words(number.Mark)})");
     }
 
     private static string Words(Mark mark) => KeyNames.Snake($"{mark}").Replace('_', ' ');

@@ -10,10 +10,15 @@ internal sealed class ScenarioBinder(string file)
 {
     private readonly List<UnderstoodValue> _values = [];
     private readonly Dictionary<string, InputPlace> _places = new(StringComparer.Ordinal);
+    private TableDefaults _table = TableDefaults.None;
 
     public IReadOnlyList<UnderstoodValue> Values => _values;
 
-    public Scenario Bind(MapNode root) => (Scenario)BindSection(SectionShape.Root, root, "", new InputPlace(file));
+    public Scenario Bind(MapNode root)
+    {
+        _table = TableDefaults.For(root);
+        return (Scenario)BindSection(SectionShape.Root, root, "", new InputPlace(file));
+    }
 
     /// <summary>Where a key stands; for one that was left out, where its section does.</summary>
     public InputPlace PlaceOf(string key)
@@ -48,7 +53,15 @@ internal sealed class ScenarioBinder(string file)
             else if (entry is null)
             {
                 if (key.IsRequired) throw new InputError(place, "missing", $"{Example(key)} ({key.Help})", dotted);
-                NoteDefault(key, dotted);
+                if (_table.Find(dotted, key) is { } known)
+                {
+                    key.Property.SetValue(section, known.Value);
+                    _values.Add(known.Understood);
+                }
+                else
+                {
+                    NoteDefault(key, dotted);
+                }
             }
             else
             {

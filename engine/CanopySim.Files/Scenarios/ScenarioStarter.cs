@@ -22,6 +22,7 @@ internal static class ScenarioStarter
         ["season.year"] = "2014",
         ["season.budbreak"] = "2014-04-15",
         ["season.harvest_date"] = "2014-09-25",
+        ["cultivar.from_table"] = "pinot-noir",
         ["trellis.cordon_height"] = "0.9 m",
         ["trellis.top_wire_height"] = "2 m",
         ["trellis.foliage_width"] = "0.35 m",

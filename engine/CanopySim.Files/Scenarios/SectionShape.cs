@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
 using CanopySim.Parameters;
+using CanopySim.Phenology;
 using CanopySim.Training;
 
 namespace CanopySim.Files.Scenarios;
@@ -121,8 +122,8 @@ internal sealed record KeyShape
 /// <summary>How names of the model are written in scenarios.</summary>
 internal static class KeyNames
 {
-    // Forms of trellis are spelled with hyphens, as people speak of them; every other choice as keys are.
-    private static readonly HashSet<Type> Hyphenated = [typeof(TrellisForm)];
+    // Forms of trellis and cultivars are spelled with hyphens, as people speak of them; every other choice as keys are.
+    private static readonly HashSet<Type> Hyphenated = [typeof(TrellisForm), typeof(KnownCultivar)];
 
     public static string Snake(string name) => Separated(name, '_');
 

@@ -51,7 +51,7 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         }
 
         SeasonFiles.Write(folder, result, InputHashes.Of(input.Document));
-        var pictures = SeasonCharts.All(result, input.Document.Scenario, units);
+        var pictures = SeasonCharts.All(result, input.Document.Scenario, units, threads);
         foreach (var picture in pictures)
         {
             File.WriteAllBytes(folder.File($"charts/{picture.Stem}.png"), picture.Png);

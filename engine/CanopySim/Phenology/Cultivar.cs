@@ -8,6 +8,9 @@ namespace CanopySim.Phenology;
 /// </summary>
 public sealed record Cultivar
 {
+    [KeyHelp("A cultivar of the built-in table, whose stages, leaf, shoot and fruit sizes serve where the scenario gives none.")]
+    public KnownCultivar? FromTable { get; init; }
+
     [KeyHelp("Name of the cultivar, for the report.")]
     public string Name { get; init; } = "mid-season red";
 

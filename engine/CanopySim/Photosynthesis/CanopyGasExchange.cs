@@ -49,10 +49,7 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     /// <param name="supplyIndex">Supply index of each vine, for the sink factor.</param>
     public IReadOnlyList<LeafDay> Day(LightOfDay light, WeatherDay weather, double stomatalWater, IReadOnlyList<double> supplyIndex)
     {
-        var blades = Enumerable.Range(0, light.Canopy.Leaves.Count)
-            .Where(surface => light.Canopy.Leaves[surface] is not null)
-            .Select(surface => BladeOf(light.Canopy.Leaves[surface]!, surface, light, supplyIndex))
-            .ToArray();
+        var blades = BladesOf(light, supplyIndex);
         var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))]);
         hours.Solve(threads);
         var (day, night) = Respiration(light, weather);
@@ -81,6 +78,15 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
         }
 
         return (day, night);
+    }
+
+    private CanopyBlade[] BladesOf(LightOfDay light, IReadOnlyList<double> supplyIndex)
+    {
+        var (leaves, count) = (light.Canopy.Leaves, 0);
+        var blades = new CanopyBlade[leaves.Count];
+        for (var surface = 0; surface < leaves.Count; surface++)
+            if (leaves[surface] is { } leaf) blades[count++] = BladeOf(leaf, surface, light, supplyIndex);
+        return blades[..count];
     }
 
     private CanopyBlade BladeOf(Leaf leaf, int surface, LightOfDay light, IReadOnlyList<double> supplyIndex)

@@ -7,22 +7,54 @@ internal static class LeafAgeClasses
 {
     public const int Width = 10;
 
-    public static IEnumerable<LeafAgeRow> Of(DateOnly date, IReadOnlyList<LeafDay> leaves, double vines) =>
-        leaves.Where(leaf => leaf.Leaf.HasUnfolded)
-            .GroupBy(leaf => leaf.Leaf.AgeDays / Width)
-            .OrderBy(group => group.Key)
-            .Select(group =>
-            {
-                var area = group.Sum(leaf => leaf.Area);
-                return new LeafAgeRow(
-                    date,
-                    group.Key * Width,
-                    (group.Key + 1) * Width,
-                    area / vines,
-                    group.Sum(leaf => leaf.AbsorbedParMoles) / vines,
-                    group.Sum(leaf => leaf.NetAssimilationGrams) / vines,
-                    group.Sum(leaf => leaf.Area * leaf.Efficiency) / area);
-            });
+    /// <summary>A row for each class that has unfolded leaves, youngest first; all per vine.</summary>
+    public static IEnumerable<LeafAgeRow> Of(DateOnly date, IReadOnlyList<LeafDay> leaves, double vines)
+    {
+        var classes = new List<Sums>();
+        foreach (var leaf in leaves)
+        {
+            if (!leaf.Leaf.HasUnfolded) continue;
+            var number = leaf.Leaf.AgeDays / Width;
+            while (classes.Count <= number) classes.Add(new Sums());
+            classes[number].Add(leaf);
+        }
+
+        for (var number = 0; number < classes.Count; number++)
+        {
+            var sums = classes[number];
+            if (sums.Leaves == 0) continue;
+            yield return new LeafAgeRow(
+                date,
+                number * Width,
+                (number + 1) * Width,
+                sums.Area / vines,
+                sums.AbsorbedParMoles / vines,
+                sums.NetAssimilationGrams / vines,
+                sums.AreaTimesEfficiency / sums.Area);
+        }
+    }
+
+    private sealed class Sums
+    {
+        public int Leaves { get; private set; }
+
+        public double Area { get; private set; }
+
+        public double AbsorbedParMoles { get; private set; }
+
+        public double NetAssimilationGrams { get; private set; }
+
+        public double AreaTimesEfficiency { get; private set; }
+
+        public void Add(in LeafDay leaf)
+        {
+            Leaves++;
+            Area += leaf.Area;
+            AbsorbedParMoles += leaf.AbsorbedParMoles;
+            NetAssimilationGrams += leaf.NetAssimilationGrams;
+            AreaTimesEfficiency += leaf.Area * leaf.Efficiency;
+        }
+    }
 }
 
 /// <summary>Which leaves gained the carbon of the ripening weeks, by age, and what they could send to the fruit.</summary>

@@ -51,16 +51,17 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     public void Add(DayFacts day)
     {
         _last = day;
-        var row = RowOf(day);
+        var leaves = LeafTotals.Of(day.Leaves);
+        var row = RowOf(day, leaves);
         _days.Add(row);
         _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
-        _leafRespiration += day.Leaves.Sum(leaf => leaf.RespirationGrams) / _vines / 1000;
+        _leafRespiration += leaves.RespirationGrams / _vines / 1000;
         _largestLeafArea = Math.Max(_largestLeafArea, row.LeafAreaM2PerVine);
         foreach (var vine in day.Vines) _carbonClosure = Math.Max(_carbonClosure, vine.Ledger.RelativeClosure);
         if (day.Light is { } light)
         {
-            foreach (var budget in light.Solution.ParBudgets.Concat(light.Solution.NirBudgets))
-                _lightClosure = Math.Max(_lightClosure, budget.Closure);
+            foreach (var budget in light.Solution.ParBudgets) _lightClosure = Math.Max(_lightClosure, budget.Closure);
+            foreach (var budget in light.Solution.NirBudgets) _lightClosure = Math.Max(_lightClosure, budget.Closure);
         }
 
         if (day.Stages.Bloom == day.Weather.Date) _nodesAtBloom = row.NodesPerShoot;
@@ -115,16 +116,13 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         };
     }
 
-    private DayRow RowOf(DayFacts day)
+    private DayRow RowOf(DayFacts day, in LeafTotals leaves)
     {
         var shoots = day.Canopy.PrimaryShoots().ToList();
-        var leaves = day.Canopy.Leaves().ToList();
-        var unfolded = leaves.Where(leaf => leaf.HasUnfolded).ToList();
-        var unfoldedArea = unfolded.Sum(leaf => leaf.Area);
+        var foliage = Foliage.Of(day.Canopy, scenario.LeafAge);
         var crops = day.Canopy.Vines.Select(vine => vine.Crop).ToList();
         var ripening = day.Stages.Veraison is not null && crops.Any(crop => crop.Berries > 0);
         var freshKilograms = crops.Sum(_berries.FreshMass) / 1000;
-        var absorbed = day.Leaves.Sum(leaf => leaf.AbsorbedParMoles);
         var ground = CanopyScene.CellOf(scenario).GroundArea;
         return new DayRow
         {
@@ -133,14 +131,14 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             ThermalTimeDegCD = day.Stages.ThermalTime,
             NodesPerShoot = shoots.Count > 0 ? shoots.Average(shoot => shoot.UnfoldedNodes) : 0,
             ShootLengthCm = shoots.Count > 0 ? 100 * shoots.Average(shoot => shoot.Length) : 0,
-            LeafAreaM2PerVine = leaves.Sum(leaf => leaf.Area) / _vines,
-            LateralLeafAreaM2PerVine = leaves.Where(leaf => leaf.Shoot.Order == 2).Sum(leaf => leaf.Area) / _vines,
-            MeanLeafAgeD = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * leaf.AgeDays) / unfoldedArea : null,
-            MeanLeafEfficiency = unfoldedArea > 0 ? unfolded.Sum(leaf => leaf.Area * scenario.LeafAge.At(leaf.PhysiologicalAge)) / unfoldedArea : null,
+            LeafAreaM2PerVine = foliage.Area / _vines,
+            LateralLeafAreaM2PerVine = foliage.LateralArea / _vines,
+            MeanLeafAgeD = foliage.MeanAgeDays,
+            MeanLeafEfficiency = foliage.MeanEfficiency,
             IncidentParMolM2 = day.IncidentParMoles,
-            AbsorbedParMolPerVine = absorbed / _vines,
-            FractionParAbsorbed = day.IncidentParMoles > 0 ? absorbed / (day.IncidentParMoles * ground) : 0,
-            NetAssimilationGCo2PerVine = day.Leaves.Sum(leaf => leaf.NetAssimilationGrams) / _vines,
+            AbsorbedParMolPerVine = leaves.AbsorbedParMoles / _vines,
+            FractionParAbsorbed = day.IncidentParMoles > 0 ? leaves.AbsorbedParMoles / (day.IncidentParMoles * ground) : 0,
+            NetAssimilationGCo2PerVine = leaves.NetAssimilationGrams / _vines,
             RespirationGCo2PerVine = day.Vines.Sum(vine => vine.Ledger.Respiration)
                 / (CarbonContent.Carbohydrate * UnitConversion.GramsCarbohydratePerGramCo2) / _vines,
             ReservesGPerVine = day.Canopy.Vines.Average(vine => vine.Carbon.Reserves),

@@ -65,6 +65,18 @@ public class SeasonChartsTest
     }
 
     [Fact]
+    public void TheChartsAreTheSameOnAnyNumberOfThreads()
+    {
+        var alone = SeasonCharts.All(InventedSeason.Full(), InventedSeason.Scenario());
+        for (var round = 0; round < 2; round++)
+        {
+            var together = SeasonCharts.All(InventedSeason.Full(), InventedSeason.Scenario(), threads: 8);
+            Assert.Equal(alone.Select(picture => (picture.Stem, picture.Svg, picture.NarrowSvg)), together.Select(picture => (picture.Stem, picture.Svg, picture.NarrowSvg)));
+            Assert.All(alone.Zip(together), pair => Assert.Equal(pair.First.Png, pair.Second.Png));
+        }
+    }
+
+    [Fact]
     public void TheSameSeasonGivesTheSameBytes()
     {
         var again = SeasonCharts.All(InventedSeason.Full(), InventedSeason.Scenario());
