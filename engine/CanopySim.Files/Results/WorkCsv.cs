@@ -4,8 +4,8 @@ using static CanopySim.Files.Results.CsvColumn<CanopySim.Training.WorkDone>;
 namespace CanopySim.Files.Results;
 
 /// <summary>
-/// Writes <c>work.csv</c>: what was done in the canopy, step by step. Shoots, clusters and leaves are those of the whole cell; leaf area
-/// and fruit are what went, or what a spray reached, per vine.
+/// Writes <c>work.csv</c>: what was done in the canopy, step by step. Shoots, clusters and leaves are those of the
+/// whole cell; leaf area and fruit are what went, or what a spray reached, per vine.
 /// </summary>
 public static class WorkCsv
 {

@@ -24,7 +24,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         times.Check("soil.irrigation", scenario.Soil.Irrigation, needsShoots: false);
         for (var i = 0; i < scenario.Soil.Irrigation.Count; i++) checks.Irrigation(scenario.Soil.Irrigation[i].Amount, $"soil.irrigation.{i}.amount");
         if (work.ShootsLed == ShootLeading.WhenTucked && work.Tucking.Count == 0)
-            checks.Fail("canopy_work.shoots_led", "when_tucked without tucking", "a step in canopy_work.tucking, or never");
+            checks.Fail("canopy_work.shoots_led", "when_tucked without tucking",
+                "a step in canopy_work.tucking, or never");
         checks.Contradictions();
 
         void Each<T>(string name, IReadOnlyList<T> steps, Action<T, string> check)
@@ -40,16 +41,19 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         ExactlyOne(step.ShootsPerMeter is not null, step.ShootsPerVine is not null, "shoots_per_meter", "shoots_per_vine", key);
         var breaking = scenario.CanopyWork.ShootsPerMeter;
         if (step.ShootsPerMeter > breaking)
-            Fail(key + ".shoots_per_meter", Text(step.ShootsPerMeter.Value), $"at most canopy_work.shoots_per_meter, {Text(breaking)}: thinning adds no shoots");
+            Fail(key + ".shoots_per_meter", Text(step.ShootsPerMeter.Value),
+                $"at most canopy_work.shoots_per_meter, {Text(breaking)}: thinning adds no shoots");
         var onVine = VinePlanting.ShootsPerVine(scenario);
         if (step.ShootsPerVine > onVine)
-            Fail(key + ".shoots_per_vine", Text(step.ShootsPerVine.Value), $"at most {onVine}, which canopy_work.shoots_per_meter gives a vine: thinning adds no shoots");
+            Fail(key + ".shoots_per_vine", Text(step.ShootsPerVine.Value),
+                $"at most {onVine}, which canopy_work.shoots_per_meter gives a vine: thinning adds no shoots");
     }
 
     private void Tucking(Tucking step, string key)
     {
         if (scenario.CanopyWork.ShootsLed != ShootLeading.WhenTucked)
-            Fail(key, $"a tucking, with shoots_led: {KeyNames.Choice(scenario.CanopyWork.ShootsLed)}", "canopy_work.shoots_led: when_tucked");
+            Fail(key, $"a tucking, with shoots_led: {KeyNames.Choice(scenario.CanopyWork.ShootsLed)}",
+                "canopy_work.shoots_led: when_tucked");
     }
 
     private void Topping(Topping step, string key)
@@ -84,13 +88,15 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         if (step.Share >= 1) Fail(key + ".share", "1: the whole crop", "less than 1");
         var most = (int)Math.Ceiling(scenario.Fruit.ClustersPerShoot);
         if (step.ClustersPerShoot >= most)
-            Fail(key + ".clusters_per_shoot", Text(step.ClustersPerShoot.Value), $"less than {most}: with fruit.clusters_per_shoot {Text(scenario.Fruit.ClustersPerShoot)} no shoot bears more");
+            Fail(key + ".clusters_per_shoot", Text(step.ClustersPerShoot.Value),
+                $"less than {most}: with fruit.clusters_per_shoot {Text(scenario.Fruit.ClustersPerShoot)} no shoot bears more");
     }
 
     private void Irrigation(double amount, string key)
     {
         if (amount > scenario.Soil.TranspirableWater)
-            Fail(key, $"{Text(amount)} mm", $"at most soil.transpirable_water, {Text(scenario.Soil.TranspirableWater)} mm: the soil holds no more");
+            Fail(key, $"{Text(amount)} mm",
+                $"at most soil.transpirable_water, {Text(scenario.Soil.TranspirableWater)} mm: the soil holds no more");
     }
 
     private void Zone(ZoneStep step, string key)
@@ -138,7 +144,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         if (first == second) Fail(key, first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}", "exactly one of them");
     }
 
-    private void Fail(string key, string found, string expected) => throw new InputError(placeOf(key), found, expected, key);
+    private void Fail(string key, string found, string expected) =>
+        throw new InputError(placeOf(key), found, expected, key);
 
     private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -5,15 +5,19 @@ using CanopySim.Training;
 
 namespace CanopySim.Geometry;
 
-/// <summary>A node of a lateral: the internode's ends in the cell's frame [m] and the axis' direction beyond the node.</summary>
+/// <summary>
+/// A node of a lateral: the internode's ends in the cell's frame [m] and the axis' direction beyond the node.
+/// </summary>
 public readonly record struct LateralNode(Phytomer Phytomer, Vector3 From, Vector3 At, Vector3 Direction);
 
-/// <summary>A blade where it hangs: its node, the axis that bears it, and the middle of its midrib in the cell's frame [m].</summary>
+/// <summary>
+/// A blade where it hangs: its node, the axis that bears it, and the middle of its midrib in the cell's frame [m].
+/// </summary>
 public readonly record struct PlacedBlade(Phytomer Phytomer, Leaf Leaf, Vector3 Middle);
 
 /// <summary>
-/// Where nodes and blades of the canopy are in the cell (x across the row, y along it, z up, the ground at the row's origin at 0):
-/// the one place that says so, for the scene and for work in the canopy alike.
+/// Where nodes and blades of the canopy are in the cell (x across the row, y along it, z up, the ground at the row's
+/// origin at 0): the one place that says so, for the scene and for work in the canopy alike.
 /// </summary>
 public sealed class CanopyPlaces(Scenario scenario)
 {
@@ -61,7 +65,8 @@ public sealed class CanopyPlaces(Scenario scenario)
     public BladeFrame Blade(Leaf leaf, Vector3 node, Vector3 axis) => _placement.Place(leaf, node, axis);
 
     /// <summary>Where a blade lies: the middle of its midrib [m].</summary>
-    public static Vector3 BladeMiddle(Leaf leaf, BladeFrame frame) => frame.Base + (0.5f * (float)leaf.MidribLength * frame.Tip);
+    public static Vector3 BladeMiddle(Leaf leaf, BladeFrame frame) =>
+        frame.Base + (0.5f * (float)leaf.MidribLength * frame.Tip);
 
     /// <summary>The blades of a primary shoot and of its laterals, node by node.</summary>
     public IEnumerable<PlacedBlade> Blades(Shoot shoot)

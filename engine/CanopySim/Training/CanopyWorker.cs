@@ -20,8 +20,9 @@ public readonly record struct StagesReached(DateOnly? Budbreak, DateOnly? Bloom,
 }
 
 /// <summary>
-/// Does the season's work when it falls due, each step once, and writes down what was done and what could not be. Steps of one day go in
-/// this order: shoot thinning, tucking, side hedging, topping, laterals, leaves, clusters, sprays, water; within a list as it stands.
+/// Does the season's work when it falls due, each step once, and writes down what was done and what could not be.
+/// Steps of one day go in this order: shoot thinning, tucking, side hedging, topping, laterals, leaves, clusters,
+/// sprays, water; within a list as it stands.
 /// </summary>
 public sealed class CanopyWorker
 {
@@ -55,7 +56,10 @@ public sealed class CanopyWorker
     /// <summary>Sentences on what could not be done as the plan wants it.</summary>
     public IReadOnlyList<string> Warnings => _warnings;
 
-    /// <summary>Does what falls due on a day for the whole cell; says what was cut from each vine, in their order, and whether the canopy has changed.</summary>
+    /// <summary>
+    /// Does what falls due on a day for the whole cell; says what was cut from each vine, in their order, and whether
+    /// the canopy has changed.
+    /// </summary>
     public (IReadOnlyList<LostMass> Lost, bool CanopyChanged) Apply(Canopy canopy, StagesReached stages, DateOnly date)
     {
         var lost = new LostMass[canopy.Vines.Count];
@@ -112,7 +116,8 @@ public sealed class CanopyWorker
         return length;
     }
 
-    private void Warn(Planned planned, DateOnly date, string sentence) => _warnings.Add($"{planned.Key} on {date:yyyy-MM-dd}: {sentence}.");
+    private void Warn(Planned planned, DateOnly date, string sentence) =>
+        _warnings.Add($"{planned.Key} on {date:yyyy-MM-dd}: {sentence}.");
 
     private static IEnumerable<Planned> Plan<T>(string key, IReadOnlyList<T> steps, Func<T, int, IWork> work) =>
         steps.Select((step, i) => new Planned(key, i, work(step, i)));

@@ -3,8 +3,8 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Cuts clusters off: down to so many on every shoot, the upper first; or a share of a vine's, the upper of a shoot first and of
-/// those the ones of the shortest shoots.
+/// Cuts clusters off: down to so many on every shoot, the upper first; or a share of a vine's, the upper of a shoot
+/// first and of those the ones of the shortest shoots.
 /// </summary>
 internal sealed class ClusterThinningWork(WorkPlace place, ClusterThinning step) : IWork
 {

@@ -5,8 +5,9 @@ namespace CanopySim.Training;
 
 /// <summary>
 /// One step of work that can be done in the season: <see cref="ShootThinningWork"/>, <see cref="TuckingWork"/>,
-/// <see cref="ToppingWork"/>, <see cref="SideHedgingWork"/>, <see cref="LateralRemovalWork"/>, <see cref="LeafRemovalWork"/>,
-/// <see cref="ClusterThinningWork"/>, <see cref="SprayWork"/> and <see cref="IrrigationWork"/>.
+/// <see cref="ToppingWork"/>, <see cref="SideHedgingWork"/>, <see cref="LateralRemovalWork"/>,
+/// <see cref="LeafRemovalWork"/>, <see cref="ClusterThinningWork"/>, <see cref="SprayWork"/> and
+/// <see cref="IrrigationWork"/>.
 /// </summary>
 internal interface IWork
 {
@@ -21,7 +22,10 @@ internal interface IWork
     /// <summary>Does it on the whole cell.</summary>
     void Do(Canopy canopy, WorkTally tally);
 
-    /// <summary>True where the other step does the same thing to the same part of the canopy, so that the second meets what the first left.</summary>
+    /// <summary>
+    /// True where the other step does the same thing to the same part of the canopy, so that the second meets what the
+    /// first left.
+    /// </summary>
     bool Overlaps(IWork other) => other.GetType() == GetType();
 }
 

@@ -3,12 +3,16 @@ using CanopySim.Plants;
 
 namespace CanopySim.Training;
 
-/// <summary>Takes off laterals whose node lies in the zone, the share whose seeded numbers are the smallest; their buds do not push again.</summary>
+/// <summary>
+/// Takes off laterals whose node lies in the zone, the share whose seeded numbers are the smallest; their buds do not
+/// push again.
+/// </summary>
 internal sealed class LateralRemovalWork(WorkPlace place, LateralRemoval step, int index) : IWork
 {
     public WorkStep Step => step;
 
-    public string Words => FormattableString.Invariant($"{100 * step.Share:0.#} % of the laterals taken off {ZoneWords.Of(step.From, step.To)}");
+    public string Words =>
+        FormattableString.Invariant($"{100 * step.Share:0.#} % of the laterals taken off {ZoneWords.Of(step.From, step.To)}");
 
     public void Do(Canopy canopy, WorkTally tally)
     {
@@ -25,7 +29,8 @@ internal sealed class LateralRemovalWork(WorkPlace place, LateralRemoval step, i
             : FormattableString.Invariant($"a share of {step.Share:0.###} of the {there.Count} laterals there is less than one, so none was taken off"));
     }
 
-    public bool Overlaps(IWork other) => other is LateralRemovalWork work && StepsOverlap.Of(step, (LateralRemoval)work.Step, place);
+    public bool Overlaps(IWork other) =>
+        other is LateralRemovalWork work && StepsOverlap.Of(step, (LateralRemoval)work.Step, place);
 
     private IEnumerable<Phytomer> Here(Shoot shoot)
     {

@@ -5,8 +5,8 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Pulls leaves: of the unfolded leaves whose middle lies in the zone and on the side, the share goes whose seeded numbers are the
-/// smallest. Nodes, buds and clusters stay.
+/// Pulls leaves: of the unfolded leaves whose middle lies in the zone and on the side, the share goes whose seeded
+/// numbers are the smallest. Nodes, buds and clusters stay.
 /// </summary>
 internal sealed class LeafRemovalWork(WorkPlace place, LeafRemoval step, int index) : IWork
 {
@@ -39,7 +39,8 @@ internal sealed class LeafRemovalWork(WorkPlace place, LeafRemoval step, int ind
             : FormattableString.Invariant($"a share of {step.Share:0.###} of the {there.Count} leaves there is less than one leaf, so none was pulled"));
     }
 
-    public bool Overlaps(IWork other) => other is LeafRemovalWork work && StepsOverlap.Of(step, (LeafRemoval)work.Step, place);
+    public bool Overlaps(IWork other) =>
+        other is LeafRemovalWork work && StepsOverlap.Of(step, (LeafRemoval)work.Step, place);
 
     private IEnumerable<PlacedBlade> Here(Shoot shoot)
     {

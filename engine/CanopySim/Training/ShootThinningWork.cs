@@ -2,7 +2,10 @@ using CanopySim.Plants;
 
 namespace CanopySim.Training;
 
-/// <summary>Breaks out shoots until as many stay as the step says, on every vine, and on every wall of it where the count is per metre of canopy.</summary>
+/// <summary>
+/// Breaks out shoots until as many stay as the step says, on every vine, and on every wall of it where the count is
+/// per metre of canopy.
+/// </summary>
 internal sealed class ShootThinningWork(WorkPlace place, ShootThinning step) : IWork
 {
     // Gaps that differ by less are alike [m].

@@ -4,8 +4,9 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Cuts along both sides of every wall of foliage: of what stands farther from its middle plane than half the width, shoots and
-/// laterals go from the last node inside, blades where their middle is outside. A shoot whose base is outside goes whole.
+/// Cuts along both sides of every wall of foliage: of what stands farther from its middle plane than half the width,
+/// shoots and laterals go from the last node inside, blades where their middle is outside. A shoot whose base is
+/// outside goes whole.
 /// </summary>
 internal sealed class SideHedgingWork(WorkPlace place, SideHedging step) : IWork
 {

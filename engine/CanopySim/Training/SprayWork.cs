@@ -2,12 +2,15 @@ using CanopySim.Plants;
 
 namespace CanopySim.Training;
 
-/// <summary>Marks the area of every leaf whose middle lies in the zone as sprayed; what unfolds or expands later is not.</summary>
+/// <summary>
+/// Marks the area of every leaf whose middle lies in the zone as sprayed; what unfolds or expands later is not.
+/// </summary>
 internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
 {
     public WorkStep Step => step;
 
-    public string Words => $"sprayed: {step.Label}{(step.From is null && step.To is null ? "" : $", {ZoneWords.Of(step.From, step.To, whole: true)}")}";
+    public string Words =>
+        $"sprayed: {step.Label}{(step.From is null && step.To is null ? "" : $", {ZoneWords.Of(step.From, step.To, whole: true)}")}";
 
     public void Do(Canopy canopy, WorkTally tally)
     {

@@ -4,8 +4,9 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Tops shoots: what stands beyond the height or the node count goes, the tip with it, and the buds of the nodes under the cut
-/// push their laterals. Where shoots hang or lie as a roof, what is lower than the height goes. A height cuts laterals too.
+/// Tops shoots: what stands beyond the height or the node count goes, the tip with it, and the buds of the nodes under
+/// the cut push their laterals. Where shoots hang or lie as a roof, what is lower than the height goes. A height cuts
+/// laterals too.
 /// </summary>
 internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
 {

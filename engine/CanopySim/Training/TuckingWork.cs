@@ -2,7 +2,9 @@ using CanopySim.Plants;
 
 namespace CanopySim.Training;
 
-/// <summary>Leads shoots between the wires: every node that there is is held from now on, what grows later bends freely.</summary>
+/// <summary>
+/// Leads shoots between the wires: every node that there is is held from now on, what grows later bends freely.
+/// </summary>
 internal sealed class TuckingWork(Tucking step) : IWork
 {
     public WorkStep Step => step;

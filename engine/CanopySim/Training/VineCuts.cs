@@ -5,8 +5,8 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Takes shoots, laterals, leaves and clusters off vines, so that what the vine loses is what was cut: leaf area, dry mass of axes,
-/// the crop's share of the berries, and the counters that other rooms read.
+/// Takes shoots, laterals, leaves and clusters off vines, so that what the vine loses is what was cut: leaf area, dry
+/// mass of axes, the crop's share of the berries, and the counters that other rooms read.
 /// </summary>
 internal sealed class VineCuts(Scenario scenario, WorkTally tally)
 {

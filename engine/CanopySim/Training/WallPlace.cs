@@ -27,8 +27,8 @@ public static class RowSides
     private const double NearEastWestDegrees = 15;
 
     /// <summary>
-    /// True where the right side, looking along the row, faces east; null where the row runs within 15° of east and west, so that
-    /// its sides face north and south.
+    /// True where the right side, looking along the row, faces east; null where the row runs within 15° of east and
+    /// west, so that its sides face north and south.
     /// </summary>
     /// <param name="rowAzimuth">Direction of the row, clockwise from north [deg].</param>
     public static bool? IsRightInTheMorning(double rowAzimuth)

@@ -12,9 +12,9 @@ public enum WorkStage
 }
 
 /// <summary>
-/// When a step of work is done, once: exactly one of <see cref="On"/>, <see cref="Stage"/> and <see cref="WhenShootsReach"/>. A step
-/// by stage falls due on the stage's day, or so many days after it; ripeness is known only in the evening, so work on that day is
-/// done on the next.
+/// When a step of work is done, once: exactly one of <see cref="On"/>, <see cref="Stage"/> and
+/// <see cref="WhenShootsReach"/>. A step by stage falls due on the stage's day, or so many days after it; ripeness is
+/// known only in the evening, so work on that day is done on the next.
 /// </summary>
 public abstract record WorkStep
 {
@@ -35,7 +35,9 @@ public abstract record WorkStep
         On == other.On && Stage == other.Stage && (DaysAfter ?? 0) == (other.DaysAfter ?? 0) && WhenShootsReach == other.WhenShootsReach;
 }
 
-/// <summary>Work in a zone of the canopy, by height over the cordon; what is left out is the end of the fruit zone.</summary>
+/// <summary>
+/// Work in a zone of the canopy, by height over the cordon; what is left out is the end of the fruit zone.
+/// </summary>
 public abstract record ZoneStep : WorkStep
 {
     [Parameter("m", -3, 3, "Lower end of the zone: height over the cordon, negative below it; left out, that of the fruit zone.",

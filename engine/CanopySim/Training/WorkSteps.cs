@@ -58,7 +58,9 @@ public sealed record LeafRemoval : ZoneStep
     public bool Laterals { get; init; } = true;
 }
 
-/// <summary>One removal of whole laterals, by the height of the node that bears them; their buds do not push again.</summary>
+/// <summary>
+/// One removal of whole laterals, by the height of the node that bears them; their buds do not push again.
+/// </summary>
 public sealed record LateralRemoval : ZoneStep
 {
     [Parameter("1", 0.01, 1, "Share of the laterals there that go, chosen by seed.", Mark = Mark.Given)]
@@ -76,7 +78,8 @@ public sealed record ClusterThinning : WorkStep
 }
 
 /// <summary>
-/// One spray: marks the leaf area that hangs in the zone as covered. Nothing is said about what is sprayed or how long it protects.
+/// One spray: marks the leaf area that hangs in the zone as covered. Nothing is said about what is sprayed or how long
+/// it protects.
 /// </summary>
 public sealed record Spray : WorkStep
 {

@@ -47,6 +47,8 @@ internal sealed class WorkTally(int vines)
 
     public void Count(Shoot shoot) => _shoots.Add(shoot.Id);
 
-    /// <summary>Notes a sentence about what was not, or not quite, as the plan wants it; without its subject's name.</summary>
+    /// <summary>
+    /// Notes a sentence about what was not, or not quite, as the plan wants it; without its subject's name.
+    /// </summary>
     public void Warn(string sentence) => _warnings.Add(sentence);
 }

@@ -3,7 +3,10 @@ namespace CanopySim.Training;
 /// <summary>Says where a zone is.</summary>
 internal static class ZoneWords
 {
-    /// <summary>The zone between two heights over the cordon [m]; an end left out is the fruit zone's, or of the whole canopy none.</summary>
+    /// <summary>
+    /// The zone between two heights over the cordon [m]; an end left out is the fruit zone's, or of the whole canopy
+    /// none.
+    /// </summary>
     public static string Of(double? from, double? to, bool whole = false) => (from, to) switch
     {
         (null, null) => whole ? "in the canopy" : "in the fruit zone",
@@ -23,12 +26,14 @@ public static class StepsOverlap
         Zones(one, other, TrellisLayout.WallsOf(trellis)) && Sides(one.Side, other.Side, rowAzimuth);
 
     /// <summary>True where two removals of laterals share a piece of zone.</summary>
-    public static bool Of(LateralRemoval one, LateralRemoval other, Trellis trellis) => Zones(one, other, TrellisLayout.WallsOf(trellis));
+    public static bool Of(LateralRemoval one, LateralRemoval other, Trellis trellis) =>
+        Zones(one, other, TrellisLayout.WallsOf(trellis));
 
     internal static bool Of(LeafRemoval one, LeafRemoval other, WorkPlace place) =>
         Of(one, other, place.Scenario.Trellis, place.Scenario.Rows.Azimuth);
 
-    internal static bool Of(LateralRemoval one, LateralRemoval other, WorkPlace place) => Of(one, other, place.Scenario.Trellis);
+    internal static bool Of(LateralRemoval one, LateralRemoval other, WorkPlace place) =>
+        Of(one, other, place.Scenario.Trellis);
 
     private static bool Zones(ZoneStep one, ZoneStep other, IReadOnlyList<FoliageWall> walls) => walls.Any(wall =>
     {
