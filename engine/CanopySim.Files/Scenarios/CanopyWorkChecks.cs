@@ -60,16 +60,20 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
     {
         ExactlyOne(step.Height is not null, step.Nodes is not null, "height", "nodes", key);
         if (step.Height is not double height) return;
-        foreach (var wall in _walls)
+        // Where some shoots stand and others hang, a cut is meant for those on its side of the cordon.
+        var met = _walls.Where(wall => IsHanging(wall) ? height <= wall.CordonHeight : height >= wall.CordonHeight).ToList();
+        foreach (var wall in met.Count > 0 ? met : _walls)
         {
             // A cut through the fruit zone takes the crop.
-            var hangs = wall.Hangs || wall.IsFlat;
-            var end = wall.FruitZone.Height(hangs ? 0 : 1);
-            if (hangs ? height > end : height < end)
-                Fail(key + ".height", $"{Text(height)} m, within the fruit zone or beyond it", hangs
-                    ? $"at most {end.ToString("0.##", CultureInfo.InvariantCulture)} m, where the fruit zone ends below"
-                    : $"at least {end.ToString("0.##", CultureInfo.InvariantCulture)} m, where the fruit zone ends above");
+            var end = wall.FruitZone.Height(IsHanging(wall) ? 0 : 1);
+            if (IsHanging(wall) ? height <= end : height >= end) continue;
+            var limit = end.ToString("0.##", CultureInfo.InvariantCulture);
+            Fail(key + ".height", $"{Text(height)} m, within the fruit zone or beyond it", IsHanging(wall)
+                ? $"at most {limit} m, where the fruit zone ends below"
+                : $"at least {limit} m, where the fruit zone ends above");
         }
+
+        static bool IsHanging(FoliageWall wall) => wall.Hangs || wall.IsFlat;
     }
 
     private void LeafRemoval(LeafRemoval step, string key)

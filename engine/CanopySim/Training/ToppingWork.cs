@@ -26,7 +26,7 @@ internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
             foreach (var shoot in vine.Shoots)
             {
                 cuts.CutShoot(vine, shoot, NodesKept(shoot));
-                if (step.Height is not null) CutLaterals(cuts, vine, shoot);
+                if (step.Height is { } height && Meets(place.WallOf(shoot), height)) CutLaterals(cuts, vine, shoot);
             }
         }
 
@@ -36,9 +36,14 @@ internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
             : FormattableString.Invariant($"no shoot reached beyond {step.Height:0.##} m over the ground, so nothing was cut"));
     }
 
+    /// <summary>True where a cut at a height can meet a wall: over its cordon where shoots stand, under it where they hang.</summary>
+    internal static bool Meets(FoliageWall wall, double height) =>
+        wall.Hangs || wall.IsFlat ? height <= wall.CordonHeight : height >= wall.CordonHeight;
+
     private int NodesKept(Shoot shoot)
     {
         if (step.Nodes is { } nodes) return Math.Max(LeastNodes, nodes);
+        if (!Meets(place.WallOf(shoot), step.Height ?? 0)) return shoot.Phytomers.Count;
         var points = place.Places.Nodes(shoot);
         for (var i = 1; i < points.Length; i++)
             if (IsBeyond(shoot, points[i])) return Math.Max(LeastNodes, i - 1);
