@@ -21,20 +21,13 @@ public sealed record SeasonCalendar
     /// <exception cref="SeasonInputException">The weather does not cover the season's beginning.</exception>
     public static SeasonCalendar Of(Scenario scenario, WeatherSeries weather)
     {
-        var southern = scenario.Site.IsSouthern;
-        var (heatMonth, rowsMonth, months) = southern ? (8, 9, 9) : (2, 3, 9);
+        var heatMonth = HeatMonth(scenario.Site);
         var (first, last) = (weather.Days[0].Date, weather.Days[^1].Date);
         var budbreak = scenario.Season.Budbreak;
         var firstWhole = first <= new DateOnly(first.Year, heatMonth, 1) ? first.Year : first.Year + 1;
         var year = scenario.Season.Year ?? budbreak?.Year ?? firstWhole;
-        var heatFrom = new DateOnly(year, heatMonth, 1);
-        var calendar = new SeasonCalendar
-        {
-            Year = year,
-            HeatFrom = heatFrom,
-            RowsFrom = new DateOnly(year, rowsMonth, 1),
-            LastDay = new DateOnly(year, rowsMonth, 1).AddMonths(months).AddDays(-1),
-        };
+        var calendar = InYear(scenario.Site, year);
+        var heatFrom = calendar.HeatFrom;
         if (budbreak is { } given && (given < heatFrom || given > calendar.LastDay))
             throw new SeasonInputException("season.budbreak", $"budbreak {given:yyyy-MM-dd} lies outside the season {heatFrom:yyyy-MM-dd} to {calendar.LastDay:yyyy-MM-dd}; expected a day within it");
         var needed = budbreak ?? heatFrom;
@@ -42,4 +35,15 @@ public sealed record SeasonCalendar
             throw new SeasonInputException("season.year", $"the weather covers {first:yyyy-MM-dd} to {last:yyyy-MM-dd}; expected it to cover {needed:yyyy-MM-dd}, {(budbreak is null ? "from which heat is summed to budbreak" : "the given budbreak")}");
         return calendar;
     }
+
+    /// <summary>The season whose spring falls into a year.</summary>
+    public static SeasonCalendar InYear(Site site, int year)
+    {
+        const int Months = 9;
+        var heatFrom = new DateOnly(year, HeatMonth(site), 1);
+        var rowsFrom = heatFrom.AddMonths(1);
+        return new SeasonCalendar { Year = year, HeatFrom = heatFrom, RowsFrom = rowsFrom, LastDay = rowsFrom.AddMonths(Months).AddDays(-1) };
+    }
+
+    private static int HeatMonth(Site site) => site.IsSouthern ? 8 : 2;
 }

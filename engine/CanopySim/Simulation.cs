@@ -31,7 +31,7 @@ public sealed class Simulation
     private readonly SoilWater _soil;
     private readonly ShootDevelopment _development;
     private readonly LeafSenescence _senescence;
-    private readonly ToppingWork _topping;
+    private readonly CanopyWorker _worker;
     private readonly CanopyLight _light;
     private readonly CanopyGasExchange _gasExchange;
     private readonly VineDayCycle _carbon;
@@ -61,7 +61,7 @@ public sealed class Simulation
         _soil = new SoilWater(scenario.Soil);
         _development = new ShootDevelopment(scenario.Growth, Canopy);
         _senescence = new LeafSenescence(scenario.Growth, scenario.Carbon, scenario.LeafAge);
-        _topping = new ToppingWork(scenario);
+        _worker = new CanopyWorker(scenario, _soil);
         _light = new CanopyLight(scenario, options.Quality, utcOffsetHours, options.Threads);
         _gasExchange = new CanopyGasExchange(scenario, options.Threads);
         _carbon = new VineDayCycle(scenario);
@@ -113,8 +113,10 @@ public sealed class Simulation
             break;
         }
 
+        _worker.Close(StagesReached.Of(_stages), _calendar.HeatFrom, last, isCutShort: end == "until");
         return _record.Finish(new SeasonFacts
         {
+            Work = _worker,
             Weather = _weather,
             Calendar = _calendar,
             Stages = _stages,
@@ -155,12 +157,9 @@ public sealed class Simulation
 
     internal void WorkInCanopy(DateOnly date)
     {
-        var cut = _topping.Apply(Canopy, date);
-        for (var i = 0; i < cut.Count; i++)
-        {
-            if (cut[i] != default) _canopyChanged = true;
-            _lost[i] += cut[i];
-        }
+        var (cut, changed) = _worker.Apply(Canopy, StagesReached.Of(_stages), date);
+        _canopyChanged |= changed;
+        for (var i = 0; i < cut.Count; i++) _lost[i] += cut[i];
     }
 
     internal void GrowShoots(WeatherDay weather)
@@ -270,7 +269,11 @@ public sealed class Simulation
         _secondaryBreak = null;
         foreach (var vine in Canopy.Vines)
             foreach (var shoot in VinePlanting.BreakBuds(Canopy, vine, _scenario))
+            {
+                if (_scenario.CanopyWork.ShootsLed != ShootLeading.AsTheyGrow) shoot.HeldNodes = 0;
                 _development.Break(shoot);
+            }
+
         _canopyChanged = true;
     }
 

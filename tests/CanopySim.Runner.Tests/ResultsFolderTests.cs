@@ -9,7 +9,7 @@ public class ResultsFolderTests
     private static readonly string[] Results = 
     [
         "canopy_sheet.csv", "charts", "days.csv", "fruit_heat.csv", "fruit_light.csv", "fruit_light_hours.csv", "leaf_ages.csv", "leaves.csv", "report.html",
-        "summary.json",
+        "summary.json", "work.csv",
     ];
 
     [Fact]

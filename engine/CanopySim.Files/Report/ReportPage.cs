@@ -31,6 +31,7 @@ public static class ReportPage
         Answer(html, season, scenario, units, why);
         Shares(html, tables, shares);
         Numbers(html, season, tables, views ?? []);
+        Work(html, season, tables);
         AssessmentSections.Write(html, season, scenario, units, pictures);
         Pictures(html, pictures.Where(p => p != why && p != shares && !AssessmentSections.Stems.Contains(p.Stem)));
         Basis(html, season, understood);
@@ -95,6 +96,29 @@ public static class ReportPage
         html.Element("h2", "The season of one vine")
             .Table("The season of one vine", ["Measure", "Value"], tables.Totals(), "numbers")
             .Markup("</section>");
+    }
+
+    /// <summary>Work in the canopy and what came of it; nothing where none was planned.</summary>
+    private static void Work(HtmlText html, SeasonResult season, SeasonTables tables)
+    {
+        var (warnings, cautions) = (season.Summary.Warnings, season.Summary.Cautions);
+        if (season.Work.Count + warnings.Count + cautions.Count == 0) return;
+        html.Markup("<section>").Element("h2", "Work in the canopy");
+        if (season.Work.Count > 0)
+        {
+            html.Table(
+                    "Work in the canopy", ["Day", "What was done", "Shoots", "Clusters", "Leaves", "Leaf area a vine", "Fruit a vine"],
+                    tables.Work(), "values")
+                .Element("p", "Shoots, clusters and leaves are those of all vines that were simulated; leaf area and fruit are what went, or what a spray reached.", "quiet");
+        }
+        else
+        {
+            html.Element("p", "Nothing was done.");
+        }
+
+        if (warnings.Count > 0) html.Element("h3", "Not as planned").List(warnings);
+        if (cautions.Count > 0) html.Element("h3", "Heed").List(cautions);
+        html.Markup("</section>");
     }
 
     private static void Pictures(HtmlText html, IEnumerable<ChartPicture> pictures)

@@ -65,6 +65,12 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["Yield to prunings", harvest.YieldToPrunings is { } ratio ? Number(ratio, 1) : None];
     }
 
+    public IEnumerable<IReadOnlyList<string>> Work() => season.Work.Select(work => (IReadOnlyList<string>)
+    [
+        Date(work.Date), work.What, Whole(work.Shoots), Whole(work.Clusters), Whole(work.Leaves),
+        Measure.LeafArea.Text(units, work.LeafAreaM2PerVine, 2), Measure.SmallMass.Text(units, work.FruitGPerVine, 0),
+    ]);
+
     public IEnumerable<IReadOnlyList<string>> Totals()
     {
         var totals = _summary.Season;

@@ -31,6 +31,7 @@ public static class DaysCsv
         Number("transpiration_l_per_vine", row => row.TranspirationLPerVine),
         Number("soil_water_fraction", row => row.SoilWaterFraction),
         Number("growing_tips_fraction", row => row.GrowingTipsFraction),
+        Optional("leaf_area_unsprayed_m2_per_vine", row => row.LeafAreaUnsprayedM2PerVine),
     ];
 
     public static void Write(string path, IEnumerable<DayRow> rows) => CsvTable.Write(path, Columns, rows);

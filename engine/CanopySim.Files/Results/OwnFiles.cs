@@ -9,7 +9,7 @@ internal static class OwnFiles
 
     private static readonly HashSet<string> Names = new(StringComparer.Ordinal)
     {
-        SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, AssessmentCsv.SheetFile, AssessmentCsv.LightFile,
+        SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, WorkCsv.FileName, AssessmentCsv.SheetFile, AssessmentCsv.LightFile,
         AssessmentCsv.HoursFile, AssessmentCsv.HeatFile, "season.bin", "report.html", "compare.csv",
         "forecast.json", "light.json", "sensors.csv", "scene.ply",
     };

@@ -13,6 +13,7 @@ public static class SeasonFiles
         DaysCsv.Write(file(DaysCsv.FileName), result.Days);
         LeafAgesCsv.Write(file(LeafAgesCsv.FileName), result.LeafAges);
         LeavesCsv.Write(file(LeavesCsv.FileName), result.Leaves);
+        WorkCsv.Write(file(WorkCsv.FileName), result.Work);
         AssessmentCsv.Write(file, result.Assessment);
         SummaryJson.Write(file(SummaryJson.FileName), result.Summary, hashes);
     }

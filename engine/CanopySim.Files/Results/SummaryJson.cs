@@ -42,6 +42,8 @@ public static class SummaryJson
                 .Whole("from_d", share.FromD)
                 .Whole("to_d", share.ToD)
                 .Number("share", share.Share))
+            .Texts("warnings", summary.Warnings)
+            .Texts("cautions", summary.Cautions)
             .Object("checks", inner => WriteChecks(inner, summary.Checks))
             .Object("seconds", inner => inner
                 .Number("total", summary.Seconds.Total)

@@ -17,7 +17,7 @@ internal static class ScenarioChecks
         CheckSite(scenario.Site, placeOf);
         CheckSeason(scenario, placeOf);
         TrellisChecks.Check(scenario, placeOf);
-        CheckCanopy(scenario, placeOf);
+        CanopyWorkChecks.Check(scenario, placeOf);
         CheckGrowth(scenario, placeOf);
         CheckAgeCurve(scenario, placeOf);
         CheckOptics(scenario, placeOf);
@@ -82,35 +82,6 @@ internal static class ScenarioChecks
 
         void Fail(string key, string found, string expected) =>
             throw new InputError(placeOf(key), found, expected, key);
-    }
-
-    private static void CheckCanopy(Scenario scenario, Func<string, InputPlace> placeOf)
-    {
-        for (var i = 0; i < scenario.CanopyWork.Topping.Count; i++)
-        {
-            var topping = scenario.CanopyWork.Topping[i];
-            var key = $"canopy_work.topping.{i}";
-            ExactlyOne(
-                topping.On is not null, topping.WhenShootsReach is not null, "on", "when_shoots_reach", key, placeOf);
-            ExactlyOne(topping.Height is not null, topping.Nodes is not null, "height", "nodes", key, placeOf);
-            if (topping.On is DateOnly day && scenario.Season.Budbreak is DateOnly budbreak && day <= budbreak)
-                throw new InputError(
-                    placeOf(key + ".on"),
-                    $"{Text(day)}, with budbreak on {Text(budbreak)}",
-                    "a day after budbreak",
-                    key + ".on");
-        }
-    }
-
-    private static void ExactlyOne(
-        bool first, bool second, string firstKey, string secondKey, string key, Func<string, InputPlace> placeOf)
-    {
-        if (first == second)
-            throw new InputError(
-                placeOf(key),
-                first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}",
-                "exactly one of them",
-                key);
     }
 
     private static void CheckGrowth(Scenario scenario, Func<string, InputPlace> placeOf)

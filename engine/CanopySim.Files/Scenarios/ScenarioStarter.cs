@@ -1,6 +1,7 @@
 using System.Text;
 using CanopySim.Files.Quantities;
 using CanopySim.Parameters;
+using CanopySim.Training;
 
 namespace CanopySim.Files.Scenarios;
 
@@ -31,10 +32,30 @@ internal static class ScenarioStarter
         ["trellis.wall_tilt"] = "12 deg",
         ["trellis.catch_wires"] = "[[1.2 m, 0.3 m], [1.5 m, 0.35 m]]",
         ["carbon.perennial_mass"] = "3 kg",
-        ["canopy_work.topping.on"] = "2014-07-01",
-        ["canopy_work.topping.when_shoots_reach"] = "1.3 m",
         ["canopy_work.topping.height"] = "2.1 m",
         ["canopy_work.topping.nodes"] = "16",
+        ["canopy_work.shoot_thinning.when_shoots_reach"] = "0.2 m",
+        ["canopy_work.shoot_thinning.shoots_per_meter"] = "12 1/m",
+        ["canopy_work.shoot_thinning.shoots_per_vine"] = "18",
+        ["canopy_work.side_hedging.width"] = "0.5 m",
+        ["canopy_work.leaf_removal.from"] = "0 m",
+        ["canopy_work.leaf_removal.to"] = "0.4 m",
+        ["canopy_work.lateral_removal.from"] = "0 m",
+        ["canopy_work.lateral_removal.to"] = "0.4 m",
+        ["canopy_work.cluster_thinning.clusters_per_shoot"] = "1",
+        ["canopy_work.cluster_thinning.share"] = "0.3",
+        ["canopy_work.sprays.label"] = "first cover",
+        ["canopy_work.sprays.from"] = "0 m",
+        ["canopy_work.sprays.to"] = "1.2 m",
+        ["soil.irrigation.amount"] = "20 mm",
+    };
+
+    private static readonly Dictionary<string, string> StepExamples = new(StringComparer.Ordinal)
+    {
+        ["on"] = "2014-07-01",
+        ["stage"] = "bloom",
+        ["days_after"] = "10",
+        ["when_shoots_reach"] = "1.3 m",
     };
 
     // Without these a scenario means another place than the reader's.
@@ -99,6 +120,8 @@ internal static class ScenarioStarter
     private static string Value(KeyShape key, string dotted)
     {
         if (Examples.TryGetValue(dotted, out var example)) return example;
+        // Times of work are alike in every list.
+        if (StepExamples.TryGetValue(key.Name, out var time) && key.Property.DeclaringType == typeof(WorkStep)) return time;
         if (key.Kind == KeyKind.RowList)
             return RowShape.Of(key.ValueType).Show((System.Collections.IEnumerable)key.Default!);
         if (key.Default is not null && !(key.IsRequired && key.Parameter is not null))

@@ -39,10 +39,14 @@ internal sealed record SectionShape(Type Type, IReadOnlyList<KeyShape> Keys)
         var defaults = Activator.CreateInstance(type);
         var keys = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Where(property => property.SetMethod is not null)
-            .OrderBy(property => property.MetadataToken)
+            // What a record takes from its bases stands first, as in the bases' own files.
+            .OrderBy(property => Depth(property.DeclaringType!))
+            .ThenBy(property => property.MetadataToken)
             .Select(property => KeyShape.Of(property, defaults));
         return new SectionShape(type, [.. keys]);
     }
+
+    private static int Depth(Type type) => type.BaseType is { } mother ? 1 + Depth(mother) : 0;
 
     public KeyShape? Find(string name) => Keys.FirstOrDefault(key => key.Name == name);
 }

@@ -73,6 +73,8 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         var summary = result.Summary;
         if (summary.EstimatedInputs.Count > 0) Console.WriteLine($"Estimated, not measured: {string.Join(", ", summary.EstimatedInputs)}.");
         if (summary.FilledGaps > 0) Console.WriteLine($"Gaps in the weather that were filled: {summary.FilledGaps}.");
+        foreach (var warning in summary.Warnings) Console.WriteLine($"Not as planned: {warning}");
+        foreach (var caution in summary.Cautions) Console.WriteLine(caution);
         using var self = Process.GetCurrentProcess();
         var inAll = (DateTime.UtcNow - self.StartTime.ToUniversalTime()).TotalSeconds;
         Console.WriteLine(

@@ -20,7 +20,8 @@ public static class ClusterPlacement
             for (var i = 0; i < Math.Min(count, BearingRanks.Length); i++)
             {
                 if (shoot.Phytomers.Count < BearingRanks[i]) break;
-                shoot.Phytomers[BearingRanks[i] - 1].Cluster ??= new Cluster();
+                var phytomer = shoot.Phytomers[BearingRanks[i] - 1];
+                if (!phytomer.ClusterRemoved) phytomer.Cluster ??= new Cluster();
             }
         }
     }

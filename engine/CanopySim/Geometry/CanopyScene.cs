@@ -43,9 +43,8 @@ public sealed class CanopyScene(Scenario scenario)
     private const double ClusterSlenderness = 1.8;
     private const double GreenClusterMass = 8;
 
-    private readonly ShootPath _path = new(scenario);
     private readonly PermanentWood _wood = new(scenario);
-    private readonly LeafPlacement _placement = new(scenario);
+    private readonly CanopyPlaces _places = new(scenario);
     private readonly BerryGrowth _berries = new(scenario.Fruit);
 
     /// <summary>The cell of the scenario's rows, tilted as its slope.</summary>
@@ -82,10 +81,7 @@ public sealed class CanopyScene(Scenario scenario)
 
         void AddShoot(Shoot shoot)
         {
-            // The cordon follows the ground, and a shoot stands on it whole.
-            var row = scenario.Rows.AcrossOf(scenario.Rows.RowOf(shoot.Vine));
-            var cellFromRow = new Vector3((float)row, 0, (float)((cell.RiseAlong * shoot.PositionAlongRow) + (cell.RiseAcross * row)));
-            var points = Array.ConvertAll(_path.Nodes(shoot), point => point + cellFromRow);
+            var points = _places.Nodes(shoot);
             var stalks = triangles.Begin(SurfaceKind.Wood);
             AddAxis(triangles, points, detail);
             Register(null, default, 0);
@@ -98,7 +94,7 @@ public sealed class CanopyScene(Scenario scenario)
             for (var i = 0; i < shoot.Phytomers.Count; i++)
             {
                 var phytomer = shoot.Phytomers[i];
-                var axis = Direction(points, i);
+                var axis = CanopyPlaces.Axis(points, i);
                 var node = points[i + 1];
                 if (phytomer.Leaf is { } leaf) AddLeaf(leaf, node, axis, stalks);
                 if (phytomer.Cluster is not null) AddCluster(canopy.Vines[shoot.Vine.Value], phytomer, node, shoot);
@@ -109,17 +105,10 @@ public sealed class CanopyScene(Scenario scenario)
         // A shoot's petioles and laterals make one surface: they catch light that leaves would get, but nobody asks for each of theirs.
         void AddLateral(Shoot lateral, Vector3 node, Vector3 axis, int rank, int stalks)
         {
-            var side = (float)SeededValue.Normal(scenario.Seed, "lateral direction", lateral.Id.Value);
-            var across = rank % 2 == 0 ? -1 : 1;
-            var direction = Vector3.Normalize(new Vector3(0.6f * across, 0.6f * side, 0.5f) + (0.4f * axis));
-            var at = node;
-            foreach (var phytomer in lateral.Phytomers)
+            foreach (var at in _places.LateralNodes(lateral, node, axis, rank))
             {
-                var from = at;
-                at += (float)phytomer.InternodeLength * direction;
-                AddStalk(from, at, LateralRadius, stalks, phytomer.Rank);
-                direction = Vector3.Normalize(direction - (0.08f * Vector3.UnitZ));
-                if (phytomer.Leaf is { } leaf) AddLeaf(leaf, at, direction, stalks);
+                AddStalk(at.From, at.At, LateralRadius, stalks, at.Phytomer.Rank);
+                if (at.Phytomer.Leaf is { } leaf) AddLeaf(leaf, at.At, at.Direction, stalks);
             }
         }
 
@@ -133,7 +122,7 @@ public sealed class CanopyScene(Scenario scenario)
         void AddLeaf(Leaf leaf, Vector3 node, Vector3 axis, int stalks)
         {
             if (leaf.Area < LeastBlade) return;
-            var frame = _placement.Place(leaf, node, axis);
+            var frame = _places.Blade(leaf, node, axis);
             AddStalk(node, frame.Base, PetioleRadius, stalks, leaf.Id.Value);
             triangles.Begin(SurfaceKind.Blade, leaf.Id.Value);
             var mesh = detail == SceneDetail.Drawn ? BladeMesh.Drawn : BladeMesh.ForLight;
@@ -146,7 +135,7 @@ public sealed class CanopyScene(Scenario scenario)
                     frame.CellFromBlade(mesh.Corners[corner + 2], scale));
             }
 
-            Register(leaf, frame.Base + (0.5f * (float)leaf.MidribLength * frame.Tip), leaf.Area);
+            Register(leaf, CanopyPlaces.BladeMiddle(leaf, frame), leaf.Area);
         }
 
         void AddCluster(Vine vine, Phytomer phytomer, Vector3 node, Shoot shoot)
@@ -174,11 +163,5 @@ public sealed class CanopyScene(Scenario scenario)
         }
 
         float Radius(int node) => ShootBaseRadius + ((ShootTipRadius - ShootBaseRadius) * node / Math.Max(1, points.Length - 1));
-    }
-
-    private static Vector3 Direction(Vector3[] points, int internode)
-    {
-        var along = points[internode + 1] - points[internode];
-        return along.LengthSquared() > 1e-12f ? Vector3.Normalize(along) : Vector3.UnitZ;
     }
 }

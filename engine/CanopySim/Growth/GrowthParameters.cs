@@ -63,6 +63,10 @@ public sealed record GrowthParameters
     [Parameter("1", 1, 10, "Rate of laterals on the nodes under a cut, against others.", Mark = Mark.Assumed)]
     public double LateralReleaseByTopping { get; init; } = 4;
 
+    [Parameter("degC d", 50, 5000, "Thermal units after bloom in which the pace of laterals that a cut sets free falls to 1/e.", Mark = Mark.Assumed,
+        Source = "chosen while looking at cuts in June and July: 1 to 3 laterals push within 7 to 14 d, 3 to 8 leaves each, general, from memory")]
+    public double ReleasedDecline { get; init; } = 900;
+
     [Parameter("1", 0, 0.5, "Spread of vigour between shoots (coefficient of variation).", Mark = Mark.Assumed)]
     public double VigorSpread { get; init; } = 0.12;
 

@@ -52,7 +52,7 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
             foreach (var phytomer in shoot.Phytomers)
             {
                 phytomer.ThermalAge += day.ThermalUnits;
-                var rate = decline * lateralSupply * day.LateralWater * shoot.Vigor;
+                var rate = LateralPace(phytomer, decline, day) * lateralSupply * day.LateralWater * shoot.Vigor;
                 AdvanceLateral(shoot, phytomer, day, rate);
             }
         }
@@ -71,9 +71,21 @@ public sealed class ShootDevelopment(GrowthParameters growth, Canopy canopy)
         shoot.TipStopped = shoot.RecentProgress.Count == StoppingDays && shoot.RecentProgress.Sum() < StoppingRate * StoppingDays;
     }
 
+    // After bloom laterals slow with the tips. One that a cut set free goes on nearly as in spring, until what it let go is spent.
+    private double LateralPace(Phytomer phytomer, double decline, GrowthConditions day)
+    {
+        if (!phytomer.Released) return decline;
+        phytomer.UnitsSinceRelease += day.ThermalUnits;
+        var sinceBloom = day.ThermalUnitsSinceBloom ?? 0;
+        return Math.Max(
+            decline,
+            phytomer.ReleaseStrength * Math.Exp((-sinceBloom / growth.ReleasedDecline) - (phytomer.UnitsSinceRelease / growth.DeclineAfterBloom)));
+    }
+
     private void AdvanceLateral(Shoot shoot, Phytomer phytomer, GrowthConditions day, double factor)
     {
         if ((phytomer.ThermalAge < growth.LateralDelay && !phytomer.Released) || growth.LateralLeaves == 0) return;
+        if (phytomer.LateralRemoved) return;
         phytomer.Lateral ??= new Shoot(canopy.NextShootId(), shoot.Vine, order: 2, shoot.PositionAlongRow, shoot.Vigor, shoot.Wall)
         {
             Release = phytomer.Released ? growth.LateralReleaseByTopping : 1,

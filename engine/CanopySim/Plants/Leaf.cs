@@ -1,6 +1,6 @@
 namespace CanopySim.Plants;
 
-/// <summary>A leaf blade with its petiole: area, age and the light it has lived in. Changed by Growth/ only.</summary>
+/// <summary>A leaf blade with its petiole: area, age and the light it has lived in. Changed by Growth/ and by work in the canopy.</summary>
 public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
 {
     /// <summary>A leaf has unfolded when its blade is this long [m]: the contract's 3 cm.</summary>
@@ -47,6 +47,9 @@ public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
 
     /// <summary>Absorbed PAR per area against what lies over the canopy, smoothed over a week [1]; null before its first lit day.</summary>
     public double? RelativeLight { get; internal set; }
+
+    /// <summary>Area that hung there when the leaf was last sprayed [m²]; 0 before.</summary>
+    public double SprayedArea { get; internal set; }
 
     public bool HasUnfolded => UnfoldedOn is not null;
 

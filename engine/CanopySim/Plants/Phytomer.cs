@@ -27,14 +27,26 @@ public sealed class Phytomer(int rank, double potentialInternode, Leaf leaf)
     /// <summary>True for a node just under a cut, whose lateral pushes.</summary>
     public bool Released { get; internal set; }
 
+    /// <summary>How strongly the lateral of a released node pushes, by its place under the cut [0 to 1].</summary>
+    public double ReleaseStrength { get; internal set; }
+
+    /// <summary>Thermal units since the cut that released the node [°C d].</summary>
+    public double UnitsSinceRelease { get; internal set; }
+
+    /// <summary>True where the lateral was taken off: the bud has nothing left to push with.</summary>
+    public bool LateralRemoved { get; internal set; }
+
     /// <summary>The cluster opposite the leaf; null for a tendril or nothing.</summary>
     public Cluster? Cluster { get; internal set; }
+
+    /// <summary>True where the cluster was cut off: none comes in its place.</summary>
+    public bool ClusterRemoved { get; internal set; }
 
     /// <summary>Place in the rhythm of three: 0 bears neither tendril nor cluster, 1 and 2 do (Lebon et al. 2004, Ann Bot 93:263-274).</summary>
     public int RhythmPosition => ((Rank - 2) % 3 + 3) % 3;
 
     /// <summary>True where a tendril stands: positions 1 and 2 above the first two nodes, without a cluster.</summary>
-    public bool HasTendril => Rank > 2 && RhythmPosition != 0 && Cluster is null;
+    public bool HasTendril => Rank > 2 && RhythmPosition != 0 && Cluster is null && !ClusterRemoved;
 }
 
 /// <summary>A cluster: its number of berries after set; null before.</summary>

@@ -28,6 +28,8 @@ public sealed class Vine(VineId id, double positionAlongRow, VineCarbon carbon)
 
     internal void Add(Shoot shoot) => _shoots.Add(shoot);
 
+    internal void Remove(Shoot shoot) => _shoots.Remove(shoot);
+
     internal void RemoveAllShoots() => _shoots.Clear();
 
     /// <summary>Primary shoots and their laterals.</summary>

@@ -3,6 +3,7 @@ using CanopySim.Light;
 using CanopySim.Phenology;
 using CanopySim.Photosynthesis;
 using CanopySim.Plants;
+using CanopySim.Training;
 using CanopySim.Weather;
 
 namespace CanopySim.Results;
@@ -41,6 +42,8 @@ internal sealed record SeasonFacts
     public required Stages Stages { get; init; }
 
     public required Canopy Canopy { get; init; }
+
+    public required CanopyWorker Work { get; init; }
 
     public required string EndReason { get; init; }
 

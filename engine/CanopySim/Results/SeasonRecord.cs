@@ -5,6 +5,7 @@ using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Phenology;
 using CanopySim.Views;
+using CanopySim.Training;
 
 namespace CanopySim.Results;
 
@@ -86,6 +87,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             AgeCurve = scenario.LeafAge,
             Portrait = _portrait,
             Assessment = _assessment.Finish(harvest),
+            Work = [.. facts.Work.Done],
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -115,6 +117,8 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                     _leafRespiration),
                 RipeningCapacityGPerKgD = _ripeningCarbon.MeanCapacity,
                 RipeningCarbonByLeafAge = _ripeningCarbon.Shares(),
+                Warnings = [.. facts.Work.Warnings],
+                Cautions = WorkCautions.Of(scenario),
                 Checks = new SeasonChecks(_lightClosure, _carbonClosure, _leavesMax, _trianglesMax, facts.SkyDirections),
                 Seconds = facts.Seconds,
             },
@@ -161,6 +165,9 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             RipeningCapacityGPerKgD = ripening && freshKilograms > 0 ? day.Vines.Sum(vine => vine.RipeningCapacity) / freshKilograms : null,
             TranspirationLPerVine = day.TranspirationLiters / _vines,
             SoilWaterFraction = day.SoilWaterFraction,
+            LeafAreaUnsprayedM2PerVine = scenario.CanopyWork.Sprays.Count > 0
+                ? day.Canopy.Leaves().Sum(leaf => Math.Max(0, leaf.Area - leaf.SprayedArea)) / _vines
+                : null,
             GrowingTipsFraction = ShootTip.GrowingFreelyShare(day.Canopy, scenario.Growth),
         };
     }

@@ -1,5 +1,6 @@
 using CanopySim.Growth;
 using CanopySim.Views;
+using CanopySim.Training;
 
 namespace CanopySim.Results;
 
@@ -20,6 +21,8 @@ public sealed record SeasonResult
     public CanopyPortrait? Portrait { get; init; }
     /// <summary>Canopy sheet, light and heat on fruit, next year's buds.</summary>
     public AssessmentResult Assessment { get; init; } = AssessmentResult.Nothing;
+    /// <summary>Work that was done in the canopy, in its order.</summary>
+    public IReadOnlyList<WorkDone> Work { get; init; } = [];
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>
@@ -68,6 +71,9 @@ public sealed record DayRow
 
     /// <summary>Share of primary shoots whose tendrils stand above the tip.</summary>
     public required double GrowingTipsFraction { get; init; }
+
+    /// <summary>Leaf area that unfolded or expanded since its leaf was last sprayed, or never was; null where no spray is planned.</summary>
+    public double? LeafAreaUnsprayedM2PerVine { get; init; }
 }
 
 /// <summary>A row of <c>leaf_ages.csv</c>: a ten-day class of leaf age on a day.</summary>

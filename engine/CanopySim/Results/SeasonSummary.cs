@@ -49,6 +49,12 @@ public sealed record SeasonSummary
 
     public required IReadOnlyList<LeafAgeShare> RipeningCarbonByLeafAge { get; init; }
 
+    /// <summary>Sentences on planned work that could not be done as planned.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>What to heed where the season's work can hurt people or vines; empty without such work.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     public required SeasonChecks Checks { get; init; }
 
     public required StageSeconds Seconds { get; init; }

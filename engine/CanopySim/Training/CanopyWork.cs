@@ -14,22 +14,38 @@ public sealed record CanopyWork
     [Parameter("m", 0, 2.5, "Width of that zone across the row.", Mark = Mark.Given)]
     public double BearingZoneWidth { get; init; }
 
-    [KeyHelp("Toppings: each with a day or a shoot length at which it is done, and the height or the node count that stays.")]
+    [KeyHelp("When the wires take hold of shoots: as_they_grow, when_tucked (at each tucking, all nodes that there are) or never.")]
+    public ShootLeading ShootsLed { get; init; } = ShootLeading.AsTheyGrow;
+
+    [KeyHelp("Shoot thinnings: each with its time, and the shoots per metre of canopy or per vine that stay.")]
+    public IReadOnlyList<ShootThinning> ShootThinning { get; init; } = [];
+
+    [KeyHelp("Tuckings, for shoots_led: when_tucked: each with its time.")]
+    public IReadOnlyList<Tucking> Tucking { get; init; } = [];
+
+    [KeyHelp("Toppings: each with its time, and the height or the node count that stays.")]
     public IReadOnlyList<Topping> Topping { get; init; } = [];
+
+    [KeyHelp("Cuts along the sides of the canopy: each with its time and the width that stays.")]
+    public IReadOnlyList<SideHedging> SideHedging { get; init; } = [];
+
+    [KeyHelp("Leaf removals: each with its time, zone, side and share of the leaves there.")]
+    public IReadOnlyList<LeafRemoval> LeafRemoval { get; init; } = [];
+
+    [KeyHelp("Removals of whole laterals: each with its time, zone and share of the laterals there.")]
+    public IReadOnlyList<LateralRemoval> LateralRemoval { get; init; } = [];
+
+    [KeyHelp("Cluster thinnings: each with its time, and the clusters a shoot that stay or the share that goes.")]
+    public IReadOnlyList<ClusterThinning> ClusterThinning { get; init; } = [];
+
+    [KeyHelp("Sprays: each with its time, a label of your own and the zone that it covers. Follow the product's label and local rules.")]
+    public IReadOnlyList<Spray> Sprays { get; init; } = [];
 }
 
-/// <summary>One topping. Exactly one of <see cref="On"/> and <see cref="WhenShootsReach"/>, and of <see cref="Height"/> and <see cref="Nodes"/>.</summary>
-public sealed record Topping
+/// <summary>When the wires of the trellis take hold of a shoot.</summary>
+public enum ShootLeading
 {
-    [KeyHelp("Day of the topping.")]
-    public DateOnly? On { get; init; }
-
-    [Parameter("m", 0.2, 6, "Mean shoot length at which the topping is done.", Mark = Mark.Given)]
-    public double? WhenShootsReach { get; init; }
-
-    [Parameter("m", 0.3, 5, "Height above the ground at which shoots are cut.", Mark = Mark.Given)]
-    public double? Height { get; init; }
-
-    [Parameter("1", 3, 60, "Nodes that stay on each shoot.", Mark = Mark.Given)]
-    public int? Nodes { get; init; }
+    AsTheyGrow,
+    WhenTucked,
+    Never,
 }

@@ -20,4 +20,7 @@ public sealed record SoilParameters
 
     [Parameter("mm", 0, 100, "Water of one irrigation.", Mark = Mark.Given)]
     public double IrrigationAmount { get; init; } = 10;
+
+    [KeyHelp("Irrigations by plan, beside those of irrigate_below: each with its time and its amount.")]
+    public IReadOnlyList<Irrigation> Irrigation { get; init; } = [];
 }

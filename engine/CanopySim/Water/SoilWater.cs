@@ -12,6 +12,15 @@ public sealed class SoilWater(SoilParameters soil)
     /// <summary>Water given so far [mm].</summary>
     public double Irrigated { get; private set; }
 
+    /// <summary>Gives water [mm]; returns what the store could not hold and lost to the depth [mm].</summary>
+    public double Irrigate(double amount)
+    {
+        var drained = Math.Max(0, Stored + amount - soil.TranspirableWater);
+        Stored += amount - drained;
+        Irrigated += amount;
+        return drained;
+    }
+
     /// <summary>Closes a day: rain [mm] and transpiration [mm] of ground area.</summary>
     public void CloseDay(double rain, double transpiration)
     {

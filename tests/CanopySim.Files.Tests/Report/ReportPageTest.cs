@@ -9,6 +9,7 @@ using CanopySim.Files.Scenarios;
 using CanopySim.Files.Tests.Charts;
 using CanopySim.Parameters;
 using CanopySim.Results;
+using CanopySim.Training;
 using Xunit;
 
 namespace CanopySim.Files.Tests.Report;
@@ -41,6 +42,27 @@ public partial class ReportPageTest
             "the leaves could send 1.9 g of sugar a day to each pound of fruit (4.1 g to each kilogram).",
             Sentence(Page(season, Units.Us)));
         Assert.Matches("<main>\\s*<section>\\s*<h1>", Page(season));
+    }
+
+    [Fact]
+    public void WorkIsToldWithWhatWasNotAsPlannedAndWhatToHeed()
+    {
+        Assert.DoesNotContain("<h2>Work in the canopy</h2>", Page(InventedSeason.Full()));
+        var full = InventedSeason.Full();
+        var season = full with
+        {
+            Work = [new WorkDone(new DateOnly(2023, 7, 1), "sprays", $"sprayed: {Attack}", 0, 3, 41, 1.5, 283.5)],
+            Summary = full.Summary with { Warnings = ["Topping met <nothing>."], Cautions = ["Follow the label."] },
+        };
+        var page = Page(season, Units.Us);
+        Assert.Contains("<h2>Work in the canopy</h2>", page);
+        Assert.Contains("1 July 2023", page);
+        // 1.5 m² = 16.15 ft²; 283.5 g = 10.0 oz.
+        Assert.Contains("<td>3</td><td>41</td><td>16.15 ft²</td><td>10 oz</td>", page);
+        Assert.Contains("<h3>Not as planned</h3>\n<ul>\n<li>Topping met &lt;nothing&gt;.</li>", page);
+        Assert.Contains("<li>Follow the label.</li>", page);
+        Assert.DoesNotContain("<script", page);
+        Assert.Contains("<p>Nothing was done.</p>", Page(season with { Work = [] }));
     }
 
     [Fact]

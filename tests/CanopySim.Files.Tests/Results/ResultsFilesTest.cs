@@ -3,6 +3,7 @@ using CanopySim.Files.Results;
 using CanopySim.Files.Tests.Scenarios;
 using CanopySim.Files.Text;
 using CanopySim.Results;
+using CanopySim.Training;
 using Xunit;
 
 namespace CanopySim.Files.Tests.Results;
@@ -21,10 +22,10 @@ public sealed class ResultsFilesTest : IDisposable
     {
         var lines = Lines(path => DaysCsv.Write(path, [Day(null), Day(21.5)]));
         Assert.Equal(
-            "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction,growing_tips_fraction",
+            "date,stage,thermal_time_degc_d,nodes_per_shoot,shoot_length_cm,leaf_area_m2_per_vine,lateral_leaf_area_m2_per_vine,mean_leaf_age_d,mean_leaf_efficiency,incident_par_mol_m2,absorbed_par_mol_per_vine,fraction_par_absorbed,net_assimilation_g_co2_per_vine,respiration_g_co2_per_vine,reserves_g_per_vine,fruit_dry_mass_g_per_vine,sugar_brix,ripening_capacity_g_per_kg_d,transpiration_l_per_vine,soil_water_fraction,growing_tips_fraction,leaf_area_unsprayed_m2_per_vine",
             lines[0]);
-        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,,,6,7,8,9,10,11,12,,,13,0.333333,0.25", lines[1]);
-        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,21.5,21.5,6,7,8,9,10,11,12,21.5,21.5,13,0.333333,0.25", lines[2]);
+        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,,,6,7,8,9,10,11,12,,,13,0.333333,0.25,", lines[1]);
+        Assert.Equal("2014-07-01,bloom,1,2,3,4,5,21.5,21.5,6,7,8,9,10,11,12,21.5,21.5,13,0.333333,0.25,21.5", lines[2]);
         Assert.Equal(3, lines.Length);
     }
 
@@ -46,6 +47,25 @@ public sealed class ResultsFilesTest : IDisposable
     }
 
     [Fact]
+    public void WorkHasItsColumns()
+    {
+        var lines = Lines(path => WorkCsv.Write(path, [new WorkDone(new DateOnly(2014, 7, 1), "leaf_removal", "half, morning side", 0, 2, 31, 0.25, 12.5)]));
+        Assert.Equal("date,action,what,shoots,clusters,leaves,leaf_area_m2_per_vine,fruit_g_per_vine", lines[0]);
+        Assert.Equal("2014-07-01,leaf_removal,\"half, morning side\",0,2,31,0.25,12.5", lines[1]);
+    }
+
+    [Fact]
+    public void WarningsAndCautionsAreSentences()
+    {
+        var summary = Summary() with { Warnings = ["The first."], Cautions = ["Heed \"this\".", "And that."] };
+        using var json = JsonDocument.Parse(SummaryJson.Text(summary, Hashes));
+        Assert.Equal(["The first."], Texts("warnings"));
+        Assert.Equal(["Heed \"this\".", "And that."], Texts("cautions"));
+
+        IEnumerable<string?> Texts(string name) => json.RootElement.GetProperty(name).EnumerateArray().Select(text => text.GetString());
+    }
+
+    [Fact]
     public void ASummaryHasItsKeys()
     {
         using var json = JsonDocument.Parse(SummaryJson.Text(Summary(), Hashes));
@@ -59,7 +79,7 @@ public sealed class ResultsFilesTest : IDisposable
             "canopy.interior_leaf_fraction", "canopy.interior_cluster_fraction", "canopy.growing_tips_fraction", "nodes_at_bloom", "canopy_score",
             "harvest.yield_kg_per_vine", "harvest.yield_t_per_ha", "harvest.sugar_brix", "harvest.leaf_area_m2_per_kg_fruit", "harvest.prunings_kg_per_vine", "harvest.yield_to_prunings", "fruit_light", "fruit_heat", "next_year",
             "season.net_assimilation_kg_co2_per_vine", "season.respiration_kg_co2_per_vine", "season.transpiration_l_per_vine", "season.absorbed_par_mol_per_vine", "season.leaf_respiration_kg_co2_per_vine",
-            "ripening_capacity_g_per_kg_d", "ripening_carbon_by_leaf_age",
+            "ripening_capacity_g_per_kg_d", "ripening_carbon_by_leaf_age", "warnings", "cautions",
             "checks.light_closure_max", "checks.carbon_closure_max_relative", "checks.leaves_max", "checks.triangles_max", "checks.sky_directions",
             "seconds.total", "seconds.light", "seconds.light_geometry", "seconds.gas_exchange",
         ];
@@ -149,6 +169,7 @@ public sealed class ResultsFilesTest : IDisposable
         TranspirationLPerVine = 13,
         SoilWaterFraction = 1.0 / 3,
         GrowingTipsFraction = 0.25,
+        LeafAreaUnsprayedM2PerVine = optional,
     };
 
     private static SeasonSummary Summary() => new()

@@ -37,7 +37,7 @@ public sealed class ScenarioFileTest : IDisposable
               topping:
                 - when_shoots_reach: 1.3 m
                   nodes: 16
-                - {on: 2014-08-01, height: 7 ft}
+                - {on: 2014-08-01, height: 2 ft}
             leaf_age:
               points: [[0 d, 0.02], [5 weeks, 100 %], [150 d, 0.2]]
             growth:
@@ -48,7 +48,7 @@ public sealed class ScenarioFileTest : IDisposable
         Assert.Equal((true, CanopySim.Weather.HourStamp.End, "gauge [mm]"), (scenario.Weather.FillGaps, scenario.Weather.HourStamp, scenario.Weather.Columns["rain"]));
         Assert.Equal((HarvestRule.Date, new DateOnly(2014, 9, 20)), (scenario.Season.Harvest, scenario.Season.HarvestDate));
         Assert.Equal((TrellisForm.HangingCurtain, 67 * 0.0254), (scenario.Trellis.Form, scenario.Trellis.CordonHeight));
-        Assert.Equal([new Topping { WhenShootsReach = 1.3, Nodes = 16 }, new Topping { On = new DateOnly(2014, 8, 1), Height = 7 * 0.3048 }], scenario.CanopyWork.Topping);
+        Assert.Equal([new Topping { WhenShootsReach = 1.3, Nodes = 16 }, new Topping { On = new DateOnly(2014, 8, 1), Height = 2 * 0.3048 }], scenario.CanopyWork.Topping);
         Assert.Equal([new LeafAgePoint(0, 0.02), new LeafAgePoint(35, 1), new LeafAgePoint(150, 0.2)], scenario.LeafAge.Points);
         Assert.Equal(6, scenario.Growth.PreformedNodes);
     }
