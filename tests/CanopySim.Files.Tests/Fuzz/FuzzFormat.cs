@@ -53,7 +53,9 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
         var lines = ScenarioFile.Starter().Split('\n').Select(line => all ? ShownKey().Replace(line, "$1$2") : line)
             .Where(line => !line.TrimStart().StartsWith('#')).Select(line => line.Split("    #")[0].TrimEnd())
             // Weather of a seed needs a whole year of record, more than is worth damaging.
-            .Where(line => line != "  seed: 1");
+            .Where(line => line != "  seed: 1")
+            // Lengths that the form of the starter has no use for are refused.
+            .Where(line => line.Split(':')[0].Trim() is not ("lower_cordon_height" or "head_height" or "cordon_distance" or "wall_tilt"));
         return string.Join('\n', lines.Select(line => line == "  topping:" ? "  topping:\n    - on: 2014-07-01\n      height: 2.1 m\n    - when_shoots_reach: 6 ft\n      nodes: 16" : line));
     }
 
