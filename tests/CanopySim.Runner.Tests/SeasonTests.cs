@@ -166,10 +166,14 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         var charts = Directory.GetFiles(Path.Combine(runs.OneThread, "charts"));
         var pictures = charts.Where(file => file.EndsWith(".png", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(pictures);
-        Assert.Equal(2 * pictures.Count, charts.Length);
+        // Views of the canopy are pixels and have no other form; charts are drawn in lines as well.
+        var views = pictures.Where(picture => Path.GetFileName(picture).StartsWith("canopy-", StringComparison.Ordinal)).ToList();
+        Assert.Equal(3, views.Count);
+        Assert.Equal((2 * pictures.Count) - views.Count, charts.Length);
         foreach (var picture in pictures)
         {
             Assert.True(File.ReadAllBytes(picture).AsSpan(1).StartsWith("PNG"u8), picture);
+            if (views.Contains(picture)) continue;
             Assert.Contains("<svg", File.ReadAllText(Path.ChangeExtension(picture, ".svg")), StringComparison.Ordinal);
         }
     }

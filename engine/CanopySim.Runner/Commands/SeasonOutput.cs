@@ -13,7 +13,8 @@ public static class SeasonOutput
     /// <param name="input">What was read.</param>
     /// <param name="result">The season.</param>
     /// <param name="units">Units of the charts.</param>
-    public static IReadOnlyList<ChartPicture> WriteTablesAndCharts(Func<string, string> file, SeasonInput input, SeasonResult result, Units units)
+    public static IReadOnlyList<ChartPicture> WriteTablesAndCharts(
+        Func<string, string> file, SeasonInput input, SeasonResult result, Units units)
     {
         SeasonFiles.Write(file, result, InputHashes.Of(input.Document));
         var charts = SeasonCharts.All(result, input.Document.Scenario, units);
@@ -23,12 +24,14 @@ public static class SeasonOutput
 
     /// <summary>The report and the views of the canopy.</summary>
     public static void WriteReport(
-        Func<string, string> file, SeasonInput input, SeasonResult result, Units units, IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views)
+        Func<string, string> file, SeasonInput input, SeasonResult result, Units units,
+        IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views)
     {
         WritePictures(file, views);
         File.WriteAllText(
             file("report.html"),
-            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, charts, DateOnly.FromDateTime(DateTime.Now), views));
+            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, charts,
+                DateOnly.FromDateTime(DateTime.Now), views));
     }
 
     /// <summary>Each picture as PNG, and as SVG where it is drawn in lines.</summary>
