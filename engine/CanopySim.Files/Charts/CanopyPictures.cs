@@ -5,8 +5,8 @@ using SkiaSharp;
 namespace CanopySim.Files.Charts;
 
 /// <summary>
-/// A canopy from the side, along the row and from above, square and to scale, its leaves in the colors of their ages. Pictures of one
-/// frame have one scale, whatever stands in them.
+/// A canopy from the side, along the row and from above, square and to scale, its leaves in the colors of their ages.
+/// Pictures of one frame have one scale, whatever stands in them.
 /// </summary>
 public static class CanopyPictures
 {
@@ -30,7 +30,9 @@ public static class CanopyPictures
     private const double Margin = 0.1;
     private const double SmallestFrame = 1.5;
 
-    /// <summary>Width and height of a frame that holds every canopy of a comparison [m], but never much more than a row.</summary>
+    /// <summary>
+    /// Width and height of a frame that holds every canopy of a comparison [m], but never much more than a row.
+    /// </summary>
     public static double FrameOf(IEnumerable<(CanopyPortrait Portrait, Scenario Scenario)> canopies)
     {
         var frame = SmallestFrame;
@@ -49,26 +51,33 @@ public static class CanopyPictures
     /// <param name="scenario">Its block.</param>
     /// <param name="frame">Width and height of a picture [m].</param>
     /// <param name="units">Of the bar that tells the scale.</param>
-    public static IReadOnlyList<ChartPicture> All(CanopyPortrait? portrait, Scenario scenario, double frame, Units units)
+    public static IReadOnlyList<ChartPicture> All(CanopyPortrait? portrait, Scenario scenario, double frame,
+        Units units)
     {
         if (portrait is null) return [];
-        var when = $"{scenario.Name} on {ChartAxis.DayText(portrait.Date, isShort: false)} {portrait.Date.Year}, {WhenWords(portrait)}";
+        var day = $"{ChartAxis.DayText(portrait.Date, isShort: false)} {portrait.Date.Year}";
+        var when = $"{scenario.Name} on {day}, {WhenWords(portrait)}";
         var (height, halfWidth) = portrait.Extent;
         var top = Measure.Length.Text(units, 100 * height, 0);
         var width = Measure.Length.Text(units, 200 * halfWidth, 0);
         return
         [
-            Picture(portrait, scenario, ViewSide.Front, frame, units, Front, "From the side", $"{when}: the row from its right, highest leaf {top} above the ground, the top wire a thin line."),
-            Picture(portrait, scenario, ViewSide.Along, frame, units, Along, "Along the row", $"{when}: along the row, {width} wide where it is widest."),
-            Picture(portrait, scenario, ViewSide.Above, frame, units, Above, "From above", $"{when}: the row from above, running from left to right."),
+            Picture(portrait, scenario, ViewSide.Front, frame, units, Front, "From the side",
+                $"{when}: the row from its right, highest leaf {top} above the ground, the top wire a thin line."),
+            Picture(portrait, scenario, ViewSide.Along, frame, units, Along, "Along the row",
+                $"{when}: along the row, {width} wide where it is widest."),
+            Picture(portrait, scenario, ViewSide.Above, frame, units, Above, "From above",
+                $"{when}: the row from above, running from left to right."),
         ];
     }
 
     /// <summary>When the canopy stood so.</summary>
-    public static string WhenWords(CanopyPortrait portrait) => portrait.IsAtVeraison ? "at veraison" : "with the most leaf of the season";
+    public static string WhenWords(CanopyPortrait portrait) =>
+        portrait.IsAtVeraison ? "at veraison" : "with the most leaf of the season";
 
     private static ChartPicture Picture(
-        CanopyPortrait portrait, Scenario scenario, ViewSide side, double frame, Units units, string stem, string title, string caption)
+        CanopyPortrait portrait, Scenario scenario, ViewSide side, double frame, Units units, string stem,
+        string title, string caption)
     {
         using var surface = SKSurface.Create(new SKImageInfo(Size, Size));
         var canvas = surface.Canvas;
@@ -77,7 +86,8 @@ public static class CanopyPictures
         using var line = new SKPaint { Color = Solid(ChartStyle.StageLine), StrokeWidth = LineWidth };
         if (side == ViewSide.Front) Level(scenario.Trellis.TopWireHeightOrDefault);
         if (side != ViewSide.Above) Level(0);
-        using (var canopy = Canopy(portrait, side, frame, middle)) canvas.DrawBitmap(canopy, 0, 0, SKSamplingOptions.Default);
+        using (var canopy = Canopy(portrait, side, frame, middle))
+            canvas.DrawBitmap(canopy, 0, 0, SKSamplingOptions.Default);
         DrawScale(canvas, frame, units);
         using var pixels = surface.PeekPixels();
         using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))
@@ -95,7 +105,8 @@ public static class CanopyPictures
     {
         var step = frame / (Size * Samples);
         var view = CanopyView.Of(portrait.Scene, side, step);
-        var colors = Enumerable.Range(0, portrait.Scene.SurfaceCount).Select(surface => ColorOf(portrait, surface)).ToArray();
+        var colors = Enumerable.Range(0, portrait.Scene.SurfaceCount).Select(surface => ColorOf(portrait, surface))
+            .ToArray();
         var left = side == ViewSide.Along ? -0.5 * frame : 0;
         var pixels = new uint[Size * Size];
         for (var row = 0; row < Size; row++)
@@ -124,7 +135,9 @@ public static class CanopyPictures
             }
 
             // Bytes of a pixel stand in memory as red, green, blue, alpha.
-            return seen == 0 ? 0 : (uint)(red / seen) | ((uint)(green / seen) << 8) | ((uint)(blue / seen) << 16) | ((uint)(255 * seen / (Samples * Samples)) << 24);
+            if (seen == 0) return 0;
+            var cover = (uint)(255 * seen / (Samples * Samples));
+            return (uint)(red / seen) | ((uint)(green / seen) << 8) | ((uint)(blue / seen) << 16) | (cover << 24);
         }
     }
 
@@ -141,7 +154,8 @@ public static class CanopyPictures
         var (left, y, length) = (16f, Size - 12f, (float)(meters / frame * Size));
         const float TextSize = 2 * ChartStyle.TextSize;
         using var paper = new SKPaint { Color = Solid(ChartStyle.Paper).WithAlpha(210) };
-        canvas.DrawRect(left - 8, y - TextSize - 12, Math.Max(length, ChartText.Width(words, TextSize)) + 16, TextSize + 24, paper);
+        var width = Math.Max(length, ChartText.Width(words, TextSize));
+        canvas.DrawRect(left - 8, y - TextSize - 12, width + 16, TextSize + 24, paper);
         using var bar = new SKPaint { Color = Solid(ChartStyle.Text), StrokeWidth = 2 * LineWidth };
         canvas.DrawLine(left, y, left + length, y, bar);
         ChartText.Draw(canvas, words, left, y - 10, TextSize, ChartStyle.Text);

@@ -2,7 +2,9 @@ using CanopySim.Files.Results;
 
 namespace CanopySim.Files.Comparison;
 
-/// <summary>Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots.</summary>
+/// <summary>
+/// Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots.
+/// </summary>
 public static class CompareCsv
 {
     public const string FileName = "compare.csv";

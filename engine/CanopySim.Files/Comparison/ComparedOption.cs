@@ -16,6 +16,8 @@ public sealed record ComparedOption(string Name, ScenarioDocument Document, Seas
     /// <summary>The year in which its season began.</summary>
     public int FirstYear => (Summary.Dates.Budbreak ?? Summary.Dates.End).Year;
 
-    /// <summary>A day of this season in the year of another, so that options of different years can stand side by side.</summary>
+    /// <summary>
+    /// A day of this season in the year of another, so that options of different years can stand side by side.
+    /// </summary>
     public DateOnly InYearOf(ComparedOption other, DateOnly day) => day.AddYears(other.FirstYear - FirstYear);
 }

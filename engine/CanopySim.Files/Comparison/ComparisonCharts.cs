@@ -4,7 +4,10 @@ using ScottPlot;
 
 namespace CanopySim.Files.Comparison;
 
-/// <summary>Charts with all options in one, each line named at its end. Days of other years stand in the year of the first option.</summary>
+/// <summary>
+/// Charts with all options in one, each line named at its end. Days of other years stand in the year of the first
+/// option.
+/// </summary>
 public static class ComparisonCharts
 {
     public const string Sugar = "compared-sugar";
@@ -23,7 +26,8 @@ public static class ComparisonCharts
     private const double LongestAge = 180;
 
     // Three colors and four patterns tell twelve lines apart; where lines of different patterns coincide, all are seen.
-    private static readonly LinePattern[] Patterns = [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted, LinePattern.DenselyDashed];
+    private static readonly LinePattern[] Patterns = [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted,
+        LinePattern.DenselyDashed];
 
     public static IReadOnlyList<ChartPicture> All(IReadOnlyList<ComparedOption> options, Units units) =>
         [.. Sheets(options, units).Select(sheet => sheet.Picture())];
@@ -33,15 +37,19 @@ public static class ComparisonCharts
         var series = options.Select(option => new SeasonSeries(option.Season)).ToList();
         yield return SugarByDate(options, series);
         yield return ByDate(
-            options, series, Light, "Light taken up by the leaves", "% of the photosynthetically active light (PAR), mean of seven days",
+            options, series, Light, "Light taken up by the leaves",
+                "% of the photosynthetically active light (PAR), mean of seven days",
             day => 100 * day.FractionParAbsorbed, ceiling: 100,
-            caption: $"Share of the light on the block that the leaves take up. At veraison: {AtVeraison(options, day => 100 * day.FractionParAbsorbed, "%", 0)}.");
+            caption: "Share of the light on the block that the leaves take up. At veraison: "
+                + $"{AtVeraison(options, day => 100 * day.FractionParAbsorbed, "%", 0)}.");
         yield return ByDate(
             options, series, LeafArea, "Leaf area of a vine", $"{Measure.LeafArea.Unit(units)} of leaf per vine",
             day => Measure.LeafArea.In(units, day.LeafAreaM2PerVine),
-            caption: $"At veraison: {AtVeraison(options, day => Measure.LeafArea.In(units, day.LeafAreaM2PerVine), Measure.LeafArea.Unit(units), 1)}.");
+            caption: $"At veraison: {AtVeraison(
+                options, day => Measure.LeafArea.In(units, day.LeafAreaM2PerVine), Measure.LeafArea.Unit(units), 1)}.");
         yield return ByDate(
-            options, series, NetGain, "Carbon gained by the leaves", $"{Measure.SmallMass.Unit(units)} of CO₂ per vine and day, mean of seven days",
+            options, series, NetGain, "Carbon gained by the leaves",
+                $"{Measure.SmallMass.Unit(units)} of CO₂ per vine and day, mean of seven days",
             day => Measure.SmallMass.In(units, day.NetAssimilationGCo2PerVine),
             caption: "What the leaves of a vine gain in a day, nights included.");
         yield return CarbonByAge(options);
@@ -50,17 +58,22 @@ public static class ComparisonCharts
             $"g of sugar a day for each {(units == Units.Us ? "pound" : "kg")} of fruit, mean of seven days",
             day => day.RipeningCapacityGPerKgD is { } capacity ? Measure.SugarPerFruit.In(units, capacity) : null,
             whenEmpty: "no fruit to ripen in these seasons",
-            caption: $"What the leaves could send the fruit each day. On average while it ripened: {Each(options, option => option.Summary.RipeningCapacityGPerKgD is { } mean ? Measure.SugarPerFruit.Text(units, mean, 1) : "none")}.");
+            caption: "What the leaves could send the fruit each day. On average while it ripened: "
+                + $"{Each(options, option => MeanCapacity(option, units))}.");
     }
 
     private static ChartSheet SugarByDate(IReadOnlyList<ComparedOption> options, IReadOnlyList<SeasonSeries> series)
     {
         var panel = new ChartPanel("Brix");
-        for (var i = 0; i < options.Count; i++) Draw(panel, options, i, Shifted(options, i, series[i].Of(day => day.SugarBrix)));
+        for (var i = 0; i < options.Count; i++)
+            Draw(panel, options, i, Shifted(options, i, series[i].Of(day => day.SugarBrix)));
         var targets = options.Select(option => option.Scenario.Season.TargetSugar).Distinct().ToList();
         if (!panel.IsEmpty && targets.Count == 1) panel.Level(targets[0], $"target {Measure.Brix(targets[0])}");
         return new ChartSheet(
-            Sugar, "Sugar of the fruit", panel.IsEmpty ? "No sugar was loaded in these seasons." : $"Sugar of the fruit day by day. {ComparisonSentences.Opening(options)}",
+            Sugar, "Sugar of the fruit",
+            panel.IsEmpty
+                ? "No sugar was loaded in these seasons."
+                : $"Sugar of the fruit day by day. {ComparisonSentences.Opening(options)}",
             AxisOf(options, FromVeraison(options, series)), [panel])
         {
             WhenEmpty = "no sugar loaded in these seasons",
@@ -68,8 +81,10 @@ public static class ComparisonCharts
     }
 
     private static ChartSheet ByDate(
-        IReadOnlyList<ComparedOption> options, IReadOnlyList<SeasonSeries> series, string stem, string title, string unit,
-        Func<DayRow, double?> column, string caption, double? ceiling = null, string whenEmpty = "nothing to show for these seasons")
+        IReadOnlyList<ComparedOption> options, IReadOnlyList<SeasonSeries> series, string stem, string title,
+        string unit,
+        Func<DayRow, double?> column, string caption, double? ceiling = null,
+        string whenEmpty = "nothing to show for these seasons")
     {
         var panel = new ChartPanel(unit) { Ceiling = ceiling };
         var isFruit = stem == RipeningCapacity;
@@ -79,7 +94,8 @@ public static class ComparisonCharts
             Draw(panel, options, i, Shifted(options, i, stem == LeafArea ? points : SeasonSeries.WeekMean(points)));
         }
 
-        return new ChartSheet(stem, title, caption, AxisOf(options, isFruit ? FromVeraison(options, series) : WholeSeason(series)), [panel])
+        return new ChartSheet(stem, title, caption,
+            AxisOf(options, isFruit ? FromVeraison(options, series) : WholeSeason(series)), [panel])
         {
             Stages = CommonStages(options, series),
             WhenEmpty = whenEmpty,
@@ -93,7 +109,8 @@ public static class ComparisonCharts
         for (var i = 0; i < options.Count; i++)
         {
             if (!Charts.FeedingLeaves.HasFruit(options[i].Summary)) continue;
-            var shares = options[i].Summary.RipeningCarbonByLeafAge.Where(share => double.IsFinite(share.Share)).OrderBy(share => share.FromD).ToList();
+            var shares = options[i].Summary.RipeningCarbonByLeafAge.Where(share => double.IsFinite(share.Share))
+                .OrderBy(share => share.FromD).ToList();
             var points = shares.Select(share => new ChartPoint(MiddleOf(share), 100 * share.Share)).ToList();
             foreach (var point in points) end = Math.Max(end, point.X);
             Draw(panel, options, i, points);
@@ -101,18 +118,28 @@ public static class ComparisonCharts
 
         var caption = panel.IsEmpty
             ? "No leaves fed fruit in these seasons."
-            : $"Which leaves fed the fruit: {Each(options, option => FeedingLeaves.Of(option.Summary) is { } leaves ? $"those {leaves.AgesText} gave {leaves.PercentText}" : "none")}.";
+            : $"Which leaves fed the fruit: {Each(options, Feeding)}.";
         return new ChartSheet(
-            FruitCarbon, "Which leaves fed the fruit", caption, ChartAxis.OfDays(end, AgeStepDays, "age of leaf, days"), [panel])
+            FruitCarbon, "Which leaves fed the fruit", caption,
+                ChartAxis.OfDays(end, AgeStepDays, "age of leaf, days"), [panel])
         {
             WhenEmpty = "no fruit was fed",
         };
     }
 
-    // The oldest class is open: ten days of it are drawn.
-    private static double MiddleOf(LeafAgeShare share) => 0.5 * (share.FromD + Math.Min(share.ToD, share.FromD + FeedingLeaves.WidestClosedClassD));
+    private static string Feeding(ComparedOption option) => FeedingLeaves.Of(option.Summary) is { } leaves
+        ? $"those {leaves.AgesText} gave {leaves.PercentText}"
+        : "none";
 
-    private static void Draw(ChartPanel panel, IReadOnlyList<ComparedOption> options, int index, IEnumerable<ChartPoint> points)
+    private static string MeanCapacity(ComparedOption option, Units units) =>
+        option.Summary.RipeningCapacityGPerKgD is { } mean ? Measure.SugarPerFruit.Text(units, mean, 1) : "none";
+
+    // The oldest class is open: ten days of it are drawn.
+    private static double MiddleOf(LeafAgeShare share) =>
+        0.5 * (share.FromD + Math.Min(share.ToD, share.FromD + FeedingLeaves.WidestClosedClassD));
+
+    private static void Draw(ChartPanel panel, IReadOnlyList<ComparedOption> options, int index,
+        IEnumerable<ChartPoint> points)
     {
         var colors = ChartStyle.OptionLines;
         panel.Line(
@@ -120,10 +147,13 @@ public static class ComparisonCharts
             pattern: Patterns[index % Patterns.Length]);
     }
 
-    private static IEnumerable<ChartPoint> Shifted(IReadOnlyList<ComparedOption> options, int index, IEnumerable<ChartPoint> points) => points
-        .Select(point => point with { X = ChartAxis.PlaceOf(options[index].InYearOf(options[0], DateOnly.FromDayNumber((int)point.X))) });
+    private static IEnumerable<ChartPoint> Shifted(IReadOnlyList<ComparedOption> options, int index,
+        IEnumerable<ChartPoint> points) => points
+        .Select(point => point with { X = ChartAxis.PlaceOf(
+            options[index].InYearOf(options[0], DateOnly.FromDayNumber((int)point.X))) });
 
-    private static ChartAxis AxisOf(IReadOnlyList<ComparedOption> options, IReadOnlyList<(DateOnly From, DateOnly To)> ranges)
+    private static ChartAxis AxisOf(IReadOnlyList<ComparedOption> options,
+        IReadOnlyList<(DateOnly From, DateOnly To)> ranges)
     {
         var from = ranges.Select((range, i) => options[i].InYearOf(options[0], range.From)).Min();
         var to = ranges.Select((range, i) => options[i].InYearOf(options[0], range.To)).Max();
@@ -131,21 +161,29 @@ public static class ComparisonCharts
     }
 
     private static List<(DateOnly From, DateOnly To)> WholeSeason(IReadOnlyList<SeasonSeries> series) =>
-        [.. series.Select(one => (DateOnly.FromDayNumber((int)one.Axis.Min), DateOnly.FromDayNumber((int)one.Axis.Max)))];
+        [.. series.Select(one =>
+            (DateOnly.FromDayNumber((int)one.Axis.Min), DateOnly.FromDayNumber((int)one.Axis.Max)))];
 
     // Nothing is to be seen of the fruit before it begins to ripen.
-    private static List<(DateOnly From, DateOnly To)> FromVeraison(IReadOnlyList<ComparedOption> options, IReadOnlyList<SeasonSeries> series) =>
-        [.. WholeSeason(series).Select((range, i) => (options[i].Summary.Dates.Veraison is { } veraison && veraison < range.To ? veraison : range.From, range.To))];
+    private static List<(DateOnly From, DateOnly To)> FromVeraison(IReadOnlyList<ComparedOption> options,
+        IReadOnlyList<SeasonSeries> series) =>
+        [.. WholeSeason(series).Select((range, i) =>
+            (options[i].Summary.Dates.Veraison is { } veraison && veraison < range.To ? veraison : range.From,
+                range.To))];
 
     /// <summary>Stages that all options reach on the same day; lines of many days would say nothing.</summary>
-    private static List<StageMark> CommonStages(IReadOnlyList<ComparedOption> options, IReadOnlyList<SeasonSeries> series) =>
+    private static List<StageMark> CommonStages(IReadOnlyList<ComparedOption> options,
+        IReadOnlyList<SeasonSeries> series) =>
     [
         .. series[0].Stages.Where(stage => series.Select((one, i) => (one, i)).All(
-            other => other.one.Stages.Any(same => same.Name == stage.Name && options[other.i].InYearOf(options[0], same.Date) == stage.Date))),
+            other => other.one.Stages.Any(same =>
+                same.Name == stage.Name && options[other.i].InYearOf(options[0], same.Date) == stage.Date))),
     ];
 
-    private static string AtVeraison(IReadOnlyList<ComparedOption> options, Func<DayRow, double> column, string unit, int decimals) =>
-        Each(options, option => option.Season.Days.FirstOrDefault(day => day.Date == option.Summary.Dates.Veraison) is { } day
+    private static string AtVeraison(IReadOnlyList<ComparedOption> options, Func<DayRow, double> column, string unit,
+        int decimals) =>
+        Each(options, option => option.Season.Days.FirstOrDefault(day =>
+            day.Date == option.Summary.Dates.Veraison) is { } day
             ? $"{Measure.Number(column(day), decimals)} {unit}"
             : "not reached");
 

@@ -3,23 +3,24 @@ using CanopySim.Files.Report;
 namespace CanopySim.Files.Comparison;
 
 /// <summary>
-/// The report of a comparison: one HTML file like the season's. A first page for the grower, then why, option beside option; last
-/// what it rests on.
+/// The report of a comparison: one HTML file like the season's. A first page for the grower, then why, option beside
+/// option; last what it rests on.
 /// </summary>
 public static class ComparisonPage
 {
     /// <summary>The sections in their order: whether one begins a page where it is printed, and what it adds.</summary>
     private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ComparisonReport> Add)> Sections =
     [
-        (true, Answer), (false, Scenarios), (true, Canopies), (false, CanopySheet), (false, Light), (true, Carbon), (true, Ripening),
-        (false, Seasons), (true, Basis),
+        (true, Answer), (false, Scenarios), (true, Canopies), (false, CanopySheet), (false, Light), (true, Carbon),
+        (true, Ripening), (false, Seasons), (true, Basis),
     ];
 
     public static string Html(ComparisonReport report)
     {
         var html = new HtmlText();
         var first = report.Options[0];
-        var title = $"{first.Name} and {(report.Options.Count == 2 ? report.Options[1].Name : $"{report.Options.Count - 1} others")} compared";
+        var others = report.Options.Count == 2 ? report.Options[1].Name : $"{report.Options.Count - 1} others";
+        var title = $"{first.Name} and {others} compared";
         var foot = title + (report.Printed is { } day ? $", report of {SeasonSentences.Date(day)}" : "");
         PageParts.Head(html, title, foot);
         foreach (var (beginsPage, add) in Sections)
@@ -38,7 +39,8 @@ public static class ComparisonPage
         html.Element("h1", ComparisonSentences.Opening(options))
             .Element("p", $"Beside {first.Name}, the option named first:", "lead")
             .List(options.Skip(1).Select(option => ScenarioDifferences.InWords(option, first)))
-            .Element("p", "Simulated seasons: what the model says, not what was measured. " + Weather(options), "quiet");
+            .Element("p", "Simulated seasons: what the model says, not what was measured. "
+                + Weather(options), "quiet");
         Picture(html, report, ComparisonCharts.Sugar);
         html.Element("h2", "What it costs in fruit and leaves")
             .List(options.Skip(1).Select(option => ComparisonSentences.Cost(option, first, report.Units)))
@@ -58,7 +60,8 @@ public static class ComparisonPage
 
         html.Table(
             "What differs in the scenarios", ["What", .. options.Select(option => option.Name)],
-            differences.Select(difference => (IReadOnlyList<string>)[WordsOf(difference), .. difference.Values]), "says");
+            differences.Select(difference => (IReadOnlyList<string>)[WordsOf(difference), .. difference.Values]),
+                "says");
     }
 
     private static void Canopies(HtmlText html, ComparisonReport report)
@@ -90,7 +93,8 @@ public static class ComparisonPage
         var shares = report.Tables.FeedingLeaves().ToList();
         if (shares.Count == 0) return;
         html.Table(
-            "Carbon of the ripening weeks by age of leaf", ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
+            "Carbon of the ripening weeks by age of leaf",
+                ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
     }
 
     private static void Ripening(HtmlText html, ComparisonReport report)
@@ -98,7 +102,8 @@ public static class ComparisonPage
         html.Element("h2", "Ripening capacity");
         Picture(html, report, ComparisonCharts.RipeningCapacity);
         html.Element("h2", "Stages")
-            .Table("Stages", ["Stage", .. report.Options.Select(option => option.Name)], report.Tables.Stages(), "dates");
+            .Table("Stages", ["Stage", .. report.Options.Select(option => option.Name)], report.Tables.Stages(),
+                "dates");
     }
 
     private static void Seasons(HtmlText html, ComparisonReport report) => html
@@ -113,17 +118,20 @@ public static class ComparisonPage
         foreach (var option in report.Options)
         {
             var (estimated, gaps) = (option.Summary.EstimatedInputs, option.Summary.FilledGaps);
-            html.Element("p", $"{option.Name}: {(estimated.Count > 0 ? string.Join(", ", estimated) : "nothing")}; gaps filled: {gaps}.");
+            var what = estimated.Count > 0 ? string.Join(", ", estimated) : "nothing";
+            html.Element("p", $"{option.Name}: {what}; gaps filled: {gaps}.");
         }
 
         html.Element("h2", "What the model assumes")
             .Element("p", "Values with how sure each is; where the options differ, each says its own.");
-        html.Table("Values that the model used", ["Key", "Value", "How sure", "Source"], AssumedValues.Of(report.Options), "values")
+        html.Table("Values that the model used", ["Key", "Value", "How sure", "Source"],
+            AssumedValues.Of(report.Options), "values")
             .Element("h2", "Checks")
-            .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
+            .Element("p", PageParts.HowChecksRead)
             .Table("Checks", report.Tables.Heads, report.Tables.Checks(), "numbers");
         PageParts.Cautions(
-            html, "Shoots and leaves differ by chance: before you trust a small difference, see whether it stays with another seed (--seed 2).");
+            html, "Shoots and leaves differ by chance: before you trust a small difference, "
+                + "see whether it stays with another seed (--seed 2).");
     }
 
     private static string WordsOf(ScenarioDifference difference)
@@ -134,7 +142,8 @@ public static class ComparisonPage
 
     private static string Weather(IReadOnlyList<ComparedOption> options) => ScenarioDifferences.HaveOneWeather(options)
         ? "All options had the same weather."
-        : "The options had different weather or years: part of what differs is the weather. Days are counted as if all were in the year of the first.";
+        : "The options had different weather or years: part of what differs is the weather. "
+            + "Days are counted as if all were in the year of the first.";
 
     private static void Picture(HtmlText html, ComparisonReport report, string stem)
     {

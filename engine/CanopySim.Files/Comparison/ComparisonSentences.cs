@@ -18,9 +18,12 @@ public static class ComparisonSentences
         var (here, there) = (option.Summary, first.Summary);
         List<string> parts = [];
         Add(here.Harvest?.YieldTPerHa, there.Harvest?.YieldTPerHa, Measure.YieldPerArea, 1, "fruit");
-        Add(here.Canopy?.LeafAreaM2PerM, there.Canopy?.LeafAreaM2PerM, Measure.LeafAreaPerLength, 1, "leaf along the canopy");
-        Add(here.Harvest?.LeafAreaM2PerKgFruit, there.Harvest?.LeafAreaM2PerKgFruit, Measure.LeafAreaPerFruit, 2, "leaf for each weight of fruit");
-        Add(here.RipeningCapacityGPerKgD, there.RipeningCapacityGPerKgD, Measure.SugarPerFruit, 1, "sugar that the leaves can send the fruit in a day");
+        Add(here.Canopy?.LeafAreaM2PerM, there.Canopy?.LeafAreaM2PerM, Measure.LeafAreaPerLength, 1,
+            "leaf along the canopy");
+        Add(here.Harvest?.LeafAreaM2PerKgFruit, there.Harvest?.LeafAreaM2PerKgFruit, Measure.LeafAreaPerFruit, 2,
+            "leaf for each weight of fruit");
+        Add(here.RipeningCapacityGPerKgD, there.RipeningCapacityGPerKgD, Measure.SugarPerFruit, 1,
+            "sugar that the leaves can send the fruit in a day");
         return parts.Count == 0
             ? $"{option.Name}: as much fruit and leaf as {first.Name}, to the digits shown."
             : $"{option.Name} beside {first.Name}: {string.Join("; ", parts)}.";
@@ -86,7 +89,8 @@ public static class ComparisonSentences
             1 => "; one does not reach its target",
             _ => $"; {unripe} do not reach their target",
         };
-        var last = ripe.Count == 1 ? "" : $", {ripe[^1].Name} last, on {Day(ripe[^1].Summary.Dates.TargetSugar!.Value)}";
+        var last = ripe.Count == 1 ? ""
+            : $", {ripe[^1].Name} last, on {Day(ripe[^1].Summary.Dates.TargetSugar!.Value)}";
         return $"Of {options.Count} options {ripe[0].Name} is ripe first, on {Day(ripe[0].Summary.Dates.TargetSugar!.Value)}{last}{rest}.";
     }
 

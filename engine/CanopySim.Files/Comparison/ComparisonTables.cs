@@ -3,7 +3,10 @@ using CanopySim.Files.Report;
 
 namespace CanopySim.Files.Comparison;
 
-/// <summary>Tables with a column an option: the grower's figures with what differs, and the tables of the season's report side by side.</summary>
+/// <summary>
+/// Tables with a column an option: the grower's figures with what differs, and the tables of the season's report side
+/// by side.
+/// </summary>
 internal sealed class ComparisonTables(IReadOnlyList<ComparedOption> options, Units units)
 {
     private const string None = "–";
@@ -21,7 +24,9 @@ internal sealed class ComparisonTables(IReadOnlyList<ComparedOption> options, Un
             [
                 figure.Name,
                 .. options.Select(option => figure.Text(option.Summary, units)
-                    + (option == options[0] ? "" : Below(figure.Difference(option.Summary, options[0].Summary, units)))),
+                    + (option == options[0]
+                        ? ""
+                        : Below(figure.Difference(option.Summary, options[0].Summary, units)))),
             ];
         }
     }
@@ -40,14 +45,19 @@ internal sealed class ComparisonTables(IReadOnlyList<ComparedOption> options, Un
 
     public IEnumerable<IReadOnlyList<string>> Checks() => Beside(tables => tables.Checks());
 
-    /// <summary>A table of the season's report for each option, row by row beside each other; a row that one lacks is a dash.</summary>
-    public IEnumerable<IReadOnlyList<string>> Beside(Func<SeasonTables, ComparedOption, IEnumerable<IReadOnlyList<string>>> rows)
+    /// <summary>
+    /// A table of the season's report for each option, row by row beside each other; a row that one lacks is a dash.
+    /// </summary>
+    public IEnumerable<IReadOnlyList<string>> Beside(
+        Func<SeasonTables, ComparedOption, IEnumerable<IReadOnlyList<string>>> rows)
     {
         var tables = options
-            .Select(option => rows(new SeasonTables(option.Season, option.Scenario, units), option).ToDictionary(row => row[0], row => row[1]))
+            .Select(option => rows(new SeasonTables(option.Season, option.Scenario, units), option)
+                .ToDictionary(row => row[0], row => row[1]))
             .ToList();
         return tables.SelectMany(table => table.Keys).Distinct()
-            .Select(name => (IReadOnlyList<string>)[name, .. tables.Select(table => table.GetValueOrDefault(name, None))]);
+            .Select(name => (IReadOnlyList<string>)[name,
+                .. tables.Select(table => table.GetValueOrDefault(name, None))]);
     }
 
     private IEnumerable<IReadOnlyList<string>> Beside(Func<SeasonTables, IEnumerable<IReadOnlyList<string>>> rows) =>

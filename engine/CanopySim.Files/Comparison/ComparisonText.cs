@@ -39,17 +39,20 @@ public static class ComparisonText
         }
     }
 
-    private static string DaysText(int days) => days == 0 ? "same" : FormattableString.Invariant($"{(days < 0 ? "−" : "+")}{Math.Abs(days)} d");
+    private static string DaysText(int days) =>
+        days == 0 ? "same" : FormattableString.Invariant($"{(days < 0 ? "−" : "+")}{Math.Abs(days)} d");
 
     private static int WidthOf(GrowerFigure figure, IReadOnlyList<ComparedOption> options, Units units) => options
-        .SelectMany(option => (string[])[figure.Number(option.Summary, units), figure.Difference(option.Summary, options[0].Summary, units)])
+        .SelectMany(option => (string[])[figure.Number(option.Summary, units),
+            figure.Difference(option.Summary, options[0].Summary, units)])
         .Append(figure.Head).Append(ShortUnit(figure.Unit(units)))
         .Max(text => text.Length);
 
     private static string ShortUnit(string unit) => unit == Measure.YieldPerArea.Us ? "tn/ac" : unit;
 
     private static string Row(string name, string date, IEnumerable<string> cells, IReadOnlyList<int> widths) =>
-        (name.PadRight(NameWidth) + date.PadLeft(DateWidth - 2) + string.Concat(cells.Select((cell, i) => " " + cell.PadLeft(widths[i])))).TrimEnd();
+        (name.PadRight(NameWidth) + date.PadLeft(DateWidth - 2)
+            + string.Concat(cells.Select((cell, i) => " " + cell.PadLeft(widths[i])))).TrimEnd();
 
     private static IEnumerable<string> Wrapped(string text)
     {

@@ -19,7 +19,8 @@ public sealed record GrowerFigure(
     [
         Plain("Sugar at the end", "sugar", "Brix", 1, s => s.Harvest?.SugarBrix),
         In("Yield of the block", "yield", Measure.YieldPerArea, 1, s => s.Harvest?.YieldTPerHa),
-        In("Leaf area for each weight of fruit", "leaf/fruit", Measure.LeafAreaPerFruit, 2, s => s.Harvest?.LeafAreaM2PerKgFruit),
+        In("Leaf area for each weight of fruit", "leaf/fruit", Measure.LeafAreaPerFruit, 2,
+            s => s.Harvest?.LeafAreaM2PerKgFruit),
         In("Leaf area along the canopy", "leaf", Measure.LeafAreaPerLength, 1, s => s.Canopy?.LeafAreaM2PerM),
         Plain("Leaf layers in the fruit zone", "layers", "", 1, s => s.Canopy?.LeafLayerNumber),
         Plain("Gaps in the fruit zone", "gaps", "%", 0, s => 100 * s.Canopy?.GapFraction),
@@ -40,17 +41,23 @@ public sealed record GrowerFigure(
         var (number, unit) => $"{number} {unit}",
     };
 
-    /// <summary>How much more it is than in another season: "+0.3", "−0.3", "same" where no shown digit differs.</summary>
+    /// <summary>
+    /// How much more it is than in another season: "+0.3", "−0.3", "same" where no shown digit differs.
+    /// </summary>
     public string Difference(SeasonSummary summary, SeasonSummary other, Units units)
     {
-        if (Of(summary, units) is not { } value || Of(other, units) is not { } before || !double.IsFinite(value - before)) return None;
+        if (Of(summary, units) is not { } value || Of(other, units) is not { } before
+            || !double.IsFinite(value - before)) return None;
         var text = Measure.Number(value - before, Decimals);
         return text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? "same" : text.StartsWith('−') ? text : $"+{text}";
     }
 
-    private static GrowerFigure Plain(string name, string head, string unit, int decimals, Func<SeasonSummary, double?> of) =>
+    private static GrowerFigure Plain(
+        string name, string head, string unit, int decimals, Func<SeasonSummary, double?> of) =>
         new(name, head, _ => unit, decimals, (summary, _) => of(summary));
 
-    private static GrowerFigure In(string name, string head, Measure measure, int decimals, Func<SeasonSummary, double?> of) =>
-        new(name, head, measure.Unit, decimals, (summary, units) => of(summary) is { } metric ? measure.In(units, metric) : null);
+    private static GrowerFigure In(
+        string name, string head, Measure measure, int decimals, Func<SeasonSummary, double?> of) =>
+        new(name, head, measure.Unit, decimals,
+            (summary, units) => of(summary) is { } metric ? measure.In(units, metric) : null);
 }

@@ -7,13 +7,16 @@ public static class OptionNames
 {
     private const int LongestFolder = 60;
 
-    /// <summary>The scenarios' names; where two are equal, with their file, and where that is equal too, with a number.</summary>
+    /// <summary>
+    /// The scenarios' names; where two are equal, with their file, and where that is equal too, with a number.
+    /// </summary>
     /// <param name="scenarios">Name and file of each scenario.</param>
     public static IReadOnlyList<string> Of(IReadOnlyList<(string Name, string File)> scenarios)
     {
         var equal = scenarios.GroupBy(scenario => scenario.Name, StringComparer.OrdinalIgnoreCase)
             .Where(group => group.Count() > 1).Select(group => group.Key).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        return Numbered([.. scenarios.Select(scenario => equal.Contains(scenario.Name) ? $"{scenario.Name} ({StemOf(scenario.File)})" : scenario.Name)], " ");
+        return Numbered([.. scenarios.Select(scenario =>
+            equal.Contains(scenario.Name) ? $"{scenario.Name} ({StemOf(scenario.File)})" : scenario.Name)], " ");
     }
 
     /// <summary>Folders for the options: letters, digits and dashes, never the folder of the charts.</summary>
@@ -48,7 +51,8 @@ public static class OptionNames
         foreach (var name in names)
         {
             var candidate = name;
-            for (var number = 2; !taken.Add(candidate); number++) candidate = FormattableString.Invariant($"{name}{between}{number}");
+            for (var number = 2; !taken.Add(candidate); number++)
+                candidate = FormattableString.Invariant($"{name}{between}{number}");
             unique.Add(candidate);
         }
 

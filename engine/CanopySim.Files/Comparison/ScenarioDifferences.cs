@@ -24,15 +24,19 @@ public static class ScenarioDifferences
         foreach (var key in keys.Where(key => key != "name"))
         {
             var texts = values.Select(option => option.GetValueOrDefault(key)?.Value ?? LeftOut).ToList();
-            if (texts.Distinct().Count() < 2 || keys.Any(inner => inner.StartsWith(key + ".", StringComparison.Ordinal))) continue;
-            var words = values.Select(option => option.GetValueOrDefault(key)?.Help).FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
+            if (texts.Distinct().Count() < 2
+                || keys.Any(inner => inner.StartsWith(key + ".", StringComparison.Ordinal))) continue;
+            var words = values.Select(option => option.GetValueOrDefault(key)?.Help)
+                .FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
             differences.Add(new ScenarioDifference(key, words, texts));
         }
 
         return differences;
     }
 
-    /// <summary>What a scenario says differently from another, in a sentence; of many differences the first few.</summary>
+    /// <summary>
+    /// What a scenario says differently from another, in a sentence; of many differences the first few.
+    /// </summary>
     public static string InWords(ComparedOption option, ComparedOption first)
     {
         var differences = Of([first.Document, option.Document]);
@@ -43,7 +47,8 @@ public static class ScenarioDifferences
             var (before, value) => $"{Said(difference.Key)} {value}, there {before}",
         }).ToList();
         if (differences.Count > MostSaid) said.Add($"{differences.Count - MostSaid} more in the table below");
-        return said.Count == 0 ? $"{option.Name} differs in nothing but its name." : $"{option.Name}: {string.Join("; ", said)}.";
+        return said.Count == 0 ? $"{option.Name} differs in nothing but its name."
+            : $"{option.Name}: {string.Join("; ", said)}.";
     }
 
     /// <summary>A key as people say it: "canopy work, topping 1, height".</summary>
@@ -58,7 +63,8 @@ public static class ScenarioDifferences
 
     /// <summary>True where all options have the same weather file, year and seed of the weather.</summary>
     public static bool HaveOneWeather(IReadOnlyList<ComparedOption> options) => options
-        .Select(option => (Path.GetFullPath(option.Document.WeatherPath), option.Scenario.Weather.Seed, option.FirstYear))
+        .Select(option => (Path.GetFullPath(option.Document.WeatherPath), option.Scenario.Weather.Seed,
+            option.FirstYear))
         .Distinct().Count() == 1;
 
     // A key that only one scenario has stands behind the key that it follows there.

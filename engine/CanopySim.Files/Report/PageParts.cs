@@ -3,9 +3,16 @@ using CanopySim.Files.Charts;
 
 namespace CanopySim.Files.Report;
 
-/// <summary>What every page has: one HTML file that opens anywhere, without network or script, with its style, its pictures and its cautions.</summary>
+/// <summary>
+/// What every page has: one HTML file that opens anywhere, without network or script, with its style, its pictures and
+/// its cautions.
+/// </summary>
 internal static class PageParts
 {
+    /// <summary>What stands over the table of checks.</summary>
+    public const string HowChecksRead =
+        "The model keeps books of light and carbon; what they do not account for tells how well they close.";
+
     /// <summary>Opens the page up to its first section.</summary>
     public static void Head(HtmlText html, string title, string foot)
     {
@@ -35,7 +42,9 @@ internal static class PageParts
             .Markup("</figure>");
     }
 
-    /// <summary>Pictures of a canopy side by side, or scrolling where the page is narrow; <see cref="Key"/> tells their colors.</summary>
+    /// <summary>
+    /// Pictures of a canopy side by side, or scrolling where the page is narrow; <see cref="Key"/> tells their colors.
+    /// </summary>
     /// <param name="html">The page.</param>
     /// <param name="views">What <see cref="CanopyPictures"/> made; nothing is written where there are none.</param>
     /// <param name="name">Whose canopy, where the page has several.</param>
@@ -44,7 +53,8 @@ internal static class PageParts
         if (views.Count == 0) return;
         html.Markup("<figure>");
         if (name is not null) html.Element("h3", name);
-        html.Markup($"<div class=\"views\" role=\"region\" tabindex=\"0\" aria-label=\"{HtmlText.Escape($"Views of {name ?? "the canopy"}")}\">");
+        var label = HtmlText.Escape($"Views of {name ?? "the canopy"}");
+        html.Markup($"<div class=\"views\" role=\"region\" tabindex=\"0\" aria-label=\"{label}\">");
         foreach (var view in views)
         {
             html.Markup($"<div><img src=\"{Data(view)}\" alt=\"{Alternative(view)}\">")
@@ -63,7 +73,8 @@ internal static class PageParts
         Swatch(CanopyPictures.Wood, "wood");
         html.Markup("</p>");
 
-        void Swatch(uint rgb, string label) => html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
+        void Swatch(uint rgb, string label) =>
+            html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
     }
 
     public static void Cautions(HtmlText html, params string[] further) => html
@@ -72,8 +83,10 @@ internal static class PageParts
         [
             "A model result is advice to check in the row, not an instruction.",
             .. further,
-            "Where sprays are concerned, sulfur in heat among them: follow the product label and local rules, keep re-entry and pre-harvest intervals, and wear the protection named on the label.",
-            "Heat, blades and machines hurt people and vines: follow local rules for work in heat and with machines, by hand or driven.",
+            "Where sprays are concerned, sulfur in heat among them: follow the product label and "
+                + "local rules, keep re-entry and pre-harvest intervals, and wear the protection named on the label.",
+            "Heat, blades and machines hurt people and vines: follow local rules for work in heat and "
+                + "with machines, by hand or driven.",
             "Leave licensed work to licensed people.",
         ]);
 
@@ -82,5 +95,6 @@ internal static class PageParts
     private static string Data(ChartPicture picture) =>
         picture.Svg.Length > 0 ? SvgData(picture.Svg) : $"data:image/png;base64,{Convert.ToBase64String(picture.Png)}";
 
-    private static string SvgData(string svg) => $"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}";
+    private static string SvgData(string svg) =>
+        $"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}";
 }

@@ -161,6 +161,6 @@ public static class ReportPage
     private static void Checks(HtmlText html, SeasonTables tables) => html
         .Markup("<section>")
         .Element("h2", "Checks")
-        .Element("p", "The model keeps books of light and carbon; what they do not account for tells how well they close.")
+        .Element("p", PageParts.HowChecksRead)
         .Table("Checks", ["Check", "Value"], tables.Checks(), "numbers");
 }

@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace CanopySim.Files.Results;
 
 /// <summary>
-/// The numbers and dates of a <c>summary.json</c> as cells of a table, named by their keys with dots between: <c>harvest.sugar_brix</c>,
+/// The numbers and dates of a <c>summary.json</c> as cells of a table, named by their keys with dots between:
+/// <c>harvest.sugar_brix</c>,
 /// <c>ripening_carbon_by_leaf_age.0.share</c>. Digits stay as they are in the file; null is an empty cell.
 /// </summary>
 public static class FlatSummary
@@ -20,8 +21,8 @@ public static class FlatSummary
     }
 
     /// <summary>
-    /// Names of all cells, each where its row first has it: after the cell before it there. A null stands aside where another
-    /// row has an object under its name.
+    /// Names of all cells, each where its row first has it: after the cell before it there. A null stands aside where
+    /// another row has an object under its name.
     /// </summary>
     public static IReadOnlyList<string> Columns(IReadOnlyList<IReadOnlyDictionary<string, string>> rows)
     {
@@ -45,10 +46,12 @@ public static class FlatSummary
         switch (value.ValueKind)
         {
             case JsonValueKind.Object:
-                foreach (var property in value.EnumerateObject()) Add(cells, Dotted(name, property.Name), property.Value);
+                foreach (var property in value.EnumerateObject())
+                    Add(cells, Dotted(name, property.Name), property.Value);
                 break;
             case JsonValueKind.Array:
-                foreach (var (index, item) in value.EnumerateArray().Index()) Add(cells, Dotted(name, FormattableString.Invariant($"{index}")), item);
+                foreach (var (index, item) in value.EnumerateArray().Index())
+                    Add(cells, Dotted(name, FormattableString.Invariant($"{index}")), item);
                 break;
             case JsonValueKind.Number:
                 cells[name] = value.GetRawText();

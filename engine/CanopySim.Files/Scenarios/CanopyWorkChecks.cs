@@ -124,7 +124,7 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         var (work, azimuth) = (scenario.CanopyWork, scenario.Rows.Azimuth);
         Twice("shoot_thinning", work.ShootThinning, (_, _) => true);
         Twice("tucking", work.Tucking, (_, _) => true);
-        Twice("topping", work.Topping, (_, _) => true);
+        Twice("topping", work.Topping, (one, other) => StepsOverlap.Of(one, other, scenario.Trellis));
         Twice("side_hedging", work.SideHedging, (_, _) => true);
         Twice("leaf_removal", work.LeafRemoval, (one, other) => StepsOverlap.Of(one, other, scenario.Trellis, azimuth));
         Twice("lateral_removal", work.LateralRemoval, (one, other) => StepsOverlap.Of(one, other, scenario.Trellis));

@@ -36,14 +36,19 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         using (var progress = new ProgressLine(settings.Quiet))
         {
             var run = new ComparedSeasons(inputs, names, quality, threads, progress, cancellationToken);
-            finished = run.Run((option, result) => SeasonOutput.WriteTablesAndCharts(InFolder(option), inputs[option], result, units));
+            finished = run.Run((option, result) =>
+                SeasonOutput.WriteTablesAndCharts(InFolder(option), inputs[option], result, units));
         }
 
-        List<ComparedOption> options = [.. finished.Select((one, i) => new ComparedOption(names[i], inputs[i].Document, one.Season))];
-        var frame = CanopyPictures.FrameOf(options.Where(option => option.Season.Portrait is not null).Select(option => (option.Season.Portrait!, option.Scenario)));
+        List<ComparedOption> options = [.. finished.Select((one, i) =>
+            new ComparedOption(names[i], inputs[i].Document, one.Season))];
+        var frame = CanopyPictures.FrameOf(
+            options.Where(option => option.Season.Portrait is not null)
+            .Select(option => (option.Season.Portrait!, option.Scenario)));
         var views = new IReadOnlyList<ChartPicture>[options.Count];
         IReadOnlyList<ChartPicture> charts = [];
-        Parallel.For(0, options.Count + 1, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken }, item =>
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
+        Parallel.For(0, options.Count + 1, parallel, item =>
         {
             if (item == 0)
             {
@@ -61,7 +66,8 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
             [.. options.Select((option, i) => (option.Name, File.ReadAllText(InFolder(i)(SummaryJson.FileName))))]);
         File.WriteAllText(
             folder.File("report.html"),
-            ComparisonPage.Html(new ComparisonReport(options, charts, views, units, DateOnly.FromDateTime(DateTime.Now))));
+            ComparisonPage.Html(new ComparisonReport(options, charts, views, units,
+                DateOnly.FromDateTime(DateTime.Now))));
         SummaryJson.WriteBrief(folder.File(SummaryJson.FileName), names[0], "compare");
         folder.Commit();
         if (!settings.Quiet) Tell(options, units, settings.Out ?? DefaultFolder(settings.All));
@@ -74,7 +80,9 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
     private static string DefaultFolder(IReadOnlyList<string> paths)
     {
         var all = $"compare-{string.Join('-', paths.Select(OptionNames.StemOf))}";
-        return Path.Combine("results", all.Length <= LongestFolder ? all : $"compare-{OptionNames.StemOf(paths[0])}-and-{paths.Count - 1}-more");
+        return Path.Combine("results", all.Length <= LongestFolder
+            ? all
+            : $"compare-{OptionNames.StemOf(paths[0])}-and-{paths.Count - 1}-more");
     }
 
     private static void Tell(IReadOnlyList<ComparedOption> options, Units units, string folder)

@@ -8,17 +8,19 @@ namespace CanopySim.Runner.Commands;
 public sealed record FinishedOption(SeasonResult Season, IReadOnlyList<ChartPicture> Charts);
 
 /// <summary>
-/// Runs the seasons of a comparison, as many at once as there are threads; where there are more threads than seasons the seasons share
-/// them. Each gives what it gives alone. The first that fails stops the others.
+/// Runs the seasons of a comparison, as many at once as there are threads; where there are more threads than seasons
+/// the seasons share them. Each gives what it gives alone. The first that fails stops the others.
 /// </summary>
 internal sealed class ComparedSeasons(
-    IReadOnlyList<SeasonInput> inputs, IReadOnlyList<string> names, Quality quality, int threads, ProgressLine progress, CancellationToken stopped)
+    IReadOnlyList<SeasonInput> inputs, IReadOnlyList<string> names, Quality quality, int threads,
+    ProgressLine progress, CancellationToken stopped)
 {
     private readonly double[] _shares = new double[inputs.Count];
     private readonly Stopwatch _watch = Stopwatch.StartNew();
     private int _done;
 
-    /// <param name="written">Writes an option's results and returns its charts; called once an option, from any thread.</param>
+    /// <param name="written">Writes an option's results and returns its charts; called once an option, from any
+    /// thread.</param>
     public IReadOnlyList<FinishedOption> Run(Func<int, SeasonResult, IReadOnlyList<ChartPicture>> written)
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(stopped);
@@ -28,7 +30,7 @@ internal sealed class ComparedSeasons(
         var workers = Enumerable.Range(0, Math.Min(threads, inputs.Count)).Select(_ => Task.Factory.StartNew(
             () =>
             {
-                for (var i = Interlocked.Increment(ref next); i < inputs.Count && !stop.IsCancellationRequested; i = Interlocked.Increment(ref next))
+                while (!stop.IsCancellationRequested && Interlocked.Increment(ref next) is var i && i < inputs.Count)
                 {
                     try
                     {
@@ -89,7 +91,8 @@ internal sealed class ComparedSeasons(
     // Which option it was stands before what went wrong.
     private Exception Named(Exception fault, int option) => fault switch
     {
-        SeasonInputException wrong => new SeasonInputException($"{inputs[option].Document.Path}: {wrong.Key}", wrong.Message),
+        SeasonInputException wrong =>
+            new SeasonInputException($"{inputs[option].Document.Path}: {wrong.Key}", wrong.Message),
         IOException or UnauthorizedAccessException => new IOException($"{names[option]}: {fault.Message}", fault),
         _ => new InvalidOperationException($"{names[option]} ({inputs[option].Document.Path}): {fault.Message}", fault),
     };

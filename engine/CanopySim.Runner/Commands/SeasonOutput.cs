@@ -25,12 +25,14 @@ public static class SeasonOutput
 
     /// <summary>The report and the views of the canopy.</summary>
     public static void WriteReport(
-        Func<string, string> file, SeasonInput input, SeasonResult result, Units units, IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views)
+        Func<string, string> file, SeasonInput input, SeasonResult result, Units units,
+        IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views)
     {
         WritePictures(file, views);
         File.WriteAllText(
             file("report.html"),
-            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, charts, DateOnly.FromDateTime(DateTime.Now), views));
+            ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, charts,
+                DateOnly.FromDateTime(DateTime.Now), views));
     }
 
     /// <summary>Each picture as PNG, and as SVG where it is drawn in lines.</summary>

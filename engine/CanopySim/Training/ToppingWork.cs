@@ -14,6 +14,9 @@ internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
 
     public WorkStep Step => step;
 
+    public bool Overlaps(IWork other) =>
+        other.Step is Topping topping && StepsOverlap.Of(step, topping, place.Scenario.Trellis);
+
     public string Words => step.Nodes is { } nodes
         ? FormattableString.Invariant($"shoots topped at {nodes} nodes")
         : FormattableString.Invariant($"shoots topped {step.Height:0.##} m over the ground");
@@ -36,9 +39,12 @@ internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
             : FormattableString.Invariant($"no shoot reached beyond {step.Height:0.##} m over the ground, so nothing was cut"));
     }
 
-    /// <summary>True where a cut at a height can meet a wall: over its cordon where shoots stand, under it where they hang.</summary>
-    internal static bool Meets(FoliageWall wall, double height) =>
-        wall.Hangs || wall.IsFlat ? height <= wall.CordonHeight : height >= wall.CordonHeight;
+    /// <summary>
+    /// True where a cut at a height, or by nodes where there is none, can meet a wall: over its cordon where shoots stand, under it
+    /// where they hang.
+    /// </summary>
+    internal static bool Meets(FoliageWall wall, double? height) =>
+        height is null || (wall.Hangs || wall.IsFlat ? height <= wall.CordonHeight : height >= wall.CordonHeight);
 
     private int NodesKept(Shoot shoot)
     {

@@ -29,6 +29,10 @@ public static class StepsOverlap
     public static bool Of(LateralRemoval one, LateralRemoval other, Trellis trellis) =>
         Zones(one, other, TrellisLayout.WallsOf(trellis));
 
+    /// <summary>True where two toppings can meet the same wall: one over its cordon misses what hangs, one under it what stands.</summary>
+    public static bool Of(Topping one, Topping other, Trellis trellis) => TrellisLayout.WallsOf(trellis).Any(wall =>
+        ToppingWork.Meets(wall, one.Height) && ToppingWork.Meets(wall, other.Height));
+
     internal static bool Of(LeafRemoval one, LeafRemoval other, WorkPlace place) =>
         Of(one, other, place.Scenario.Trellis, place.Scenario.Rows.Azimuth);
 

@@ -2,12 +2,16 @@ using CanopySim.Geometry;
 
 namespace CanopySim.Views;
 
-/// <summary>A canopy kept for pictures: the scene that light saw on a day, and the ages of its blades on that day.</summary>
+/// <summary>
+/// A canopy kept for pictures: the scene that light saw on a day, and the ages of its blades on that day.
+/// </summary>
 public sealed record CanopyPortrait
 {
     public required DateOnly Date { get; init; }
 
-    /// <summary>True on the day of veraison; else the day of the largest leaf area, in a season without veraison.</summary>
+    /// <summary>
+    /// True on the day of veraison; else the day of the largest leaf area, in a season without veraison.
+    /// </summary>
     public required bool IsAtVeraison { get; init; }
 
     public required Scene Scene { get; init; }
@@ -15,7 +19,9 @@ public sealed record CanopyPortrait
     /// <summary>Age of the blade of each surface [d]; −1 for wood and clusters.</summary>
     public required IReadOnlyList<int> AgeOfSurface { get; init; }
 
-    /// <summary>Height of the highest corner over the ground below it, and how far any reaches to either side of the row [m].</summary>
+    /// <summary>
+    /// Height of the highest corner over the ground below it, and how far any reaches to either side of the row [m].
+    /// </summary>
     public (double Height, double HalfWidth) Extent
     {
         get

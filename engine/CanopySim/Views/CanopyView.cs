@@ -5,9 +5,9 @@ using CanopySim.Light;
 namespace CanopySim.Views;
 
 /// <summary>
-/// Which surface of an endless row is seen at each place of a picture, and how brightly it is lit, by the same raster that casts
-/// the sun's shadows: the scene is turned until the viewer is its sun. One row is seen, and heights are those over the ground.
-/// Where the row or the rows repeat so does the picture.
+/// Which surface of an endless row is seen at each place of a picture, and how brightly it is lit, by the same raster
+/// that casts the sun's shadows: the scene is turned until the viewer is its sun. One row is seen, and heights are
+/// those over the ground. Where the row or the rows repeat so does the picture.
 /// </summary>
 public sealed class CanopyView
 {
@@ -31,9 +31,12 @@ public sealed class CanopyView
         _repeatsUpwards = side == ViewSide.Above;
         var (lowest, highest, nearest) = (0f, 0f, 0f);
         foreach (var corner in corners)
-            (lowest, highest, nearest) = (Math.Min(lowest, corner.Y), Math.Max(highest, corner.Y), Math.Min(nearest, corner.Z));
-        (_bottom, _height) = _repeatsUpwards ? (0, scene.Cell.Across) : (lowest - pixel, highest - lowest + (2 * pixel));
-        (_columns, _rows) = (Math.Max(1, (int)Math.Round(_width / pixel)), Math.Max(1, (int)Math.Ceiling(_height / pixel)));
+            (lowest, highest, nearest) = (Math.Min(lowest, corner.Y), Math.Max(highest, corner.Y),
+                Math.Min(nearest, corner.Z));
+        (_bottom, _height) = _repeatsUpwards ? (0, scene.Cell.Across)
+            : (lowest - pixel, highest - lowest + (2 * pixel));
+        (_columns, _rows) = (Math.Max(1, (int)Math.Round(_width / pixel)),
+            Math.Max(1, (int)Math.Ceiling(_height / pixel)));
         if (!_repeatsUpwards) _height = _rows * pixel;
         var toOrigin = new Vector3(0, -(float)_bottom, -nearest);
         var turned = new Scene
@@ -84,7 +87,8 @@ public sealed class CanopyView
     }
 
     /// <summary>Height of a point over the ground below it [m].</summary>
-    internal static double HeightOver(in Cell cell, Vector3 point) => point.Z - (cell.RiseAcross * point.X) - (cell.RiseAlong * point.Y);
+    internal static double HeightOver(in Cell cell, Vector3 point) =>
+        point.Z - (cell.RiseAcross * point.X) - (cell.RiseAlong * point.Y);
 
     // Right, up and towards the viewer, a turn without mirroring.
     private static Vector3 Turned(in Cell cell, Vector3 point, ViewSide side)
@@ -101,8 +105,10 @@ public sealed class CanopyView
 
     private static double BrightnessOf(LightMesh mesh, int facet)
     {
-        var first = (((LightMesh.Values * (facet / LightMesh.Lanes)) + LightMesh.NormalAt) * LightMesh.Lanes) + (facet % LightMesh.Lanes);
-        var normal = new Vector3(mesh.Numbers[first], mesh.Numbers[first + LightMesh.Lanes], mesh.Numbers[first + (2 * LightMesh.Lanes)]);
+        var first = (((LightMesh.Values * (facet / LightMesh.Lanes)) + LightMesh.NormalAt) * LightMesh.Lanes)
+            + (facet % LightMesh.Lanes);
+        var normal = new Vector3(mesh.Numbers[first], mesh.Numbers[first + LightMesh.Lanes],
+            mesh.Numbers[first + (2 * LightMesh.Lanes)]);
         if (normal.Z < 0) normal = -normal;
         var length = normal.Length();
         return length > 0 ? Ambient + ((1 - Ambient) * Math.Max(0, Vector3.Dot(normal, Lamp) / length)) : Ambient;

@@ -23,11 +23,14 @@ public class ComparisonPageTest
     {
         var options = new[]
         {
-            ComparisonTest.Option(Attack, InventedSeason.Full(), new UnderstoodValue("a.b", Attack, Mark.Given, Attack, Help: Attack)),
+            ComparisonTest.Option(Attack, InventedSeason.Full(),
+                new UnderstoodValue("a.b", Attack, Mark.Given, Attack, Help: Attack)),
             ComparisonTest.Option("Other", InventedSeason.Full(), new UnderstoodValue("a.b", "1", Mark.Given, "")),
         };
         ChartPicture[] views = [new("x", Attack, Attack, [1, 2, 3], "", "")];
-        var page = ComparisonPage.Html(new ComparisonReport(options, [new(ComparisonCharts.Light, Attack, Attack, [1, 2, 3], "", "")], [views, []], Units.Metric));
+        var page = ComparisonPage.Html(
+            new ComparisonReport(options, [new(ComparisonCharts.Light, Attack, Attack, [1, 2, 3], "", "")],
+            [views, []], Units.Metric));
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotMatch("<[^>]*onerror=\"", page);
         Assert.Equal(1, Regex.Count(page, "</style>"));
@@ -38,7 +41,8 @@ public class ComparisonPageTest
     [Fact]
     public void ItNeedsNothingButItselfAndEveryChartIsThereWithItsWords()
     {
-        var options = new[] { ComparisonTest.Option("Hedge", InventedSeason.Full()), ComparisonTest.Option("Curtain", InventedSeason.WithoutFruit()) };
+        var options = new[] { ComparisonTest.Option("Hedge", InventedSeason.Full()),
+            ComparisonTest.Option("Curtain", InventedSeason.WithoutFruit()) };
         var charts = ComparisonCharts.All(options, Units.Metric);
         var page = ComparisonPage.Html(new ComparisonReport(options, charts, [[], []], Units.Metric));
         Assert.DoesNotContain("http://", page);
@@ -57,7 +61,8 @@ public class ComparisonPageTest
     [InlineData(12)]
     public void EveryLineHasItsNameWithinTheChart(int count)
     {
-        var options = Enumerable.Range(1, count).Select(i => ComparisonTest.Option($"Option{i}", InventedSeason.Full())).ToList();
+        var options = Enumerable.Range(1, count).Select(i => ComparisonTest.Option($"Option{i}", InventedSeason.Full()))
+            .ToList();
         foreach (var chart in ComparisonCharts.All(options, Units.Metric))
         {
             foreach (var svg in (string[])[chart.Svg, chart.NarrowSvg])
@@ -70,7 +75,8 @@ public class ComparisonPageTest
                 }
 
                 // No two names over each other.
-                var baselines = texts.Where(text => text.Value.StartsWith("Option", StringComparison.Ordinal)).Select(BaselineOf).Order().ToList();
+                var baselines = texts.Where(text => text.Value.StartsWith("Option", StringComparison.Ordinal))
+                    .Select(BaselineOf).Order().ToList();
                 Assert.All(baselines.Zip(baselines.Skip(1)), pair => Assert.True(pair.Second - pair.First > 12));
             }
         }
@@ -84,15 +90,18 @@ public class ComparisonPageTest
         // Relative luminance and contrast: WCAG 2.1.
         static double Contrast(uint dark, uint light) => (Luminance(light) + 0.05) / (Luminance(dark) + 0.05);
 
-        static double Luminance(uint rgb) => (0.2126 * Linear((byte)(rgb >> 16))) + (0.7152 * Linear((byte)(rgb >> 8))) + (0.0722 * Linear((byte)rgb));
+        static double Luminance(uint rgb) =>
+            (0.2126 * Linear((byte)(rgb >> 16))) + (0.7152 * Linear((byte)(rgb >> 8))) + (0.0722 * Linear((byte)rgb));
 
-        static double Linear(byte value) => value / 255.0 is var share && share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
+        static double Linear(byte value) =>
+            value / 255.0 is var share && share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
     }
 
     private static double BaselineOf(XElement text)
     {
         var y = double.Parse(text.Attribute("y")?.Value ?? "0", CultureInfo.InvariantCulture);
-        foreach (var transform in text.AncestorsAndSelf().Select(element => element.Attribute("transform")?.Value).Where(value => value is not null))
+        foreach (var transform in text.AncestorsAndSelf().Select(element => element.Attribute("transform")?.Value)
+            .Where(value => value is not null))
         {
             var moved = Regex.Match(transform!, "translate\\(([-0-9.]+)[ ,]+([-0-9.]+)\\)");
             if (moved.Success) y += double.Parse(moved.Groups[2].Value, CultureInfo.InvariantCulture);

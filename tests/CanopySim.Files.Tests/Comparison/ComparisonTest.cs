@@ -16,10 +16,12 @@ public class ComparisonTest
     [Fact]
     public void NoTwoOptionsAreCalledTheSame()
     {
-        Assert.Equal(["Hedge", "Curtain"], OptionNames.Of([("Hedge", "a/scenario.yaml"), ("Curtain", "b/scenario.yaml")]));
+        Assert.Equal(["Hedge", "Curtain"],
+            OptionNames.Of([("Hedge", "a/scenario.yaml"), ("Curtain", "b/scenario.yaml")]));
         Assert.Equal(
             ["Hedge (a)", "hedge (late)", "Hedge (a) 2", "Roof"],
-            OptionNames.Of([("Hedge", "a/scenario.yaml"), ("hedge", "late.yaml"), ("Hedge", "x/a.yaml"), ("Roof", "r.yaml")]));
+            OptionNames.Of([("Hedge", "a/scenario.yaml"), ("hedge", "late.yaml"), ("Hedge", "x/a.yaml"),
+                ("Roof", "r.yaml")]));
     }
 
     [Theory]
@@ -28,10 +30,12 @@ public class ComparisonTest
     [InlineData("Côte d'Or", "côte-d-or")]
     [InlineData("charts", "option")]
     [InlineData("/", "option")]
-    public void FoldersAreWordsThatLeadNowhereElse(string name, string folder) => Assert.Equal([folder], OptionNames.FoldersOf([name]));
+    public void FoldersAreWordsThatLeadNowhereElse(string name, string folder) =>
+        Assert.Equal([folder], OptionNames.FoldersOf([name]));
 
     [Fact]
-    public void NoTwoFoldersAreTheSame() => Assert.Equal(["a-b", "a-b-2", "a-b-3"], OptionNames.FoldersOf(["A b", "a.b", "a/b"]));
+    public void NoTwoFoldersAreTheSame() =>
+        Assert.Equal(["a-b", "a-b-2", "a-b-3"], OptionNames.FoldersOf(["A b", "a.b", "a/b"]));
 
     [Fact]
     public void NumbersAndDatesOfASummaryAreFlattenedWithDots()
@@ -51,7 +55,8 @@ public class ComparisonTest
     {
         var path = Path.Combine(Directory.CreateTempSubdirectory("canopysim-csv-").FullName, "compare.csv");
         var unripe = InventedSeason.EndedOn(InventedSeason.Veraison.AddDays(-5));
-        CompareCsv.Write(path, [("spring, cut", SummaryJson.Text(unripe.Summary, Hashes)), ("full", SummaryJson.Text(InventedSeason.Full().Summary, Hashes))]);
+        CompareCsv.Write(path, [("spring, cut", SummaryJson.Text(unripe.Summary, Hashes)),
+            ("full", SummaryJson.Text(InventedSeason.Full().Summary, Hashes))]);
         var lines = File.ReadAllLines(path);
         Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
         var names = lines[0].Split(',');
@@ -60,8 +65,10 @@ public class ComparisonTest
         var cut = lines[1]["\"spring, cut\"".Length..].Split(',');
         var full = lines[2].Split(',');
         Assert.All((string[][])[cut, full], row => Assert.Equal(names.Length, row.Length));
-        Assert.Equal(("", "22.1"), (cut[Array.IndexOf(names, "harvest.sugar_brix")], full[Array.IndexOf(names, "harvest.sugar_brix")]));
-        Assert.Equal(("", "2023-08-02"), (cut[Array.IndexOf(names, "dates.veraison")], full[Array.IndexOf(names, "dates.veraison")]));
+        Assert.Equal(("", "22.1"),
+            (cut[Array.IndexOf(names, "harvest.sugar_brix")], full[Array.IndexOf(names, "harvest.sugar_brix")]));
+        Assert.Equal(("", "2023-08-02"),
+            (cut[Array.IndexOf(names, "dates.veraison")], full[Array.IndexOf(names, "dates.veraison")]));
         Assert.DoesNotContain("harvest", names);
         Assert.DoesNotContain("canopy", names);
     }
@@ -69,10 +76,16 @@ public class ComparisonTest
     [Fact]
     public void WhatDiffersIsSaidInWords()
     {
-        var hedge = Option("Hedge", InventedSeason.Full(), new("name", "Hedge", Mark.Given, ""), new("trellis.form", "upright-hedge", Mark.Given, "", Help: "Form."), new("rows.spacing", "2.4 m", Mark.Given, ""), new("canopy_work.topping", "none", Mark.Assumed, ""));
-        var roof = Option("Roof", InventedSeason.Full(), new("name", "Roof", Mark.Given, ""), new("trellis.form", "overhead", Mark.Given, "", Help: "Form."), new("rows.spacing", "2.4 m", Mark.Given, ""), new("canopy_work.topping.0.height", "2 m", Mark.Given, ""));
-        Assert.Equal(["trellis.form", "canopy_work.topping.0.height"], ScenarioDifferences.Of([hedge.Document, roof.Document]).Select(d => d.Key));
-        Assert.Equal("Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 2 m.", ScenarioDifferences.InWords(roof, hedge));
+        var hedge = Option("Hedge", InventedSeason.Full(), new("name", "Hedge", Mark.Given, ""),
+            new("trellis.form", "upright-hedge", Mark.Given, "", Help: "Form."),
+            new("rows.spacing", "2.4 m", Mark.Given, ""), new("canopy_work.topping", "none", Mark.Assumed, ""));
+        var roof = Option("Roof", InventedSeason.Full(), new("name", "Roof", Mark.Given, ""),
+            new("trellis.form", "overhead", Mark.Given, "", Help: "Form."),
+            new("rows.spacing", "2.4 m", Mark.Given, ""), new("canopy_work.topping.0.height", "2 m", Mark.Given, ""));
+        Assert.Equal(["trellis.form", "canopy_work.topping.0.height"],
+            ScenarioDifferences.Of([hedge.Document, roof.Document]).Select(d => d.Key));
+        Assert.Equal("Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 2 m.",
+            ScenarioDifferences.InWords(roof, hedge));
         Assert.Equal("Hedge: trellis, form upright-hedge, there overhead; no canopy work, topping 1, height, there 2 m.", ScenarioDifferences.InWords(hedge, roof));
         Assert.Equal("Hedge differs in nothing but its name.", ScenarioDifferences.InWords(hedge, hedge));
     }
@@ -80,12 +93,17 @@ public class ComparisonTest
     [Fact]
     public void ItOpensWithWhenEachIsRipe()
     {
-        var (full, later, unripe) = (Option("Hedge", InventedSeason.Full()), Option("Curtain", RipeOn(InventedSeason.Ripe.AddDays(6))), Option("Roof", InventedSeason.EndedOn(InventedSeason.Ripe.AddDays(-20))));
+        var (full, later, unripe) = (Option("Hedge", InventedSeason.Full()),
+            Option("Curtain", RipeOn(InventedSeason.Ripe.AddDays(6))),
+            Option("Roof", InventedSeason.EndedOn(InventedSeason.Ripe.AddDays(-20))));
         Assert.Equal("Hedge is ripe on 17 September; Curtain on 23 September, 6 days later; Roof does not reach 22 Brix.", ComparisonSentences.Opening([full, later, unripe]));
-        Assert.Equal("Roof does not reach 22 Brix; Hedge is ripe on 17 September.", ComparisonSentences.Opening([unripe, full]));
+        Assert.Equal("Roof does not reach 22 Brix; Hedge is ripe on 17 September.",
+            ComparisonSentences.Opening([unripe, full]));
         Assert.Equal(
             "Of 5 options Hedge is ripe first, on 17 September, Curtain last, on 23 September; one does not reach its target.",
-            ComparisonSentences.Opening([later, full, unripe, Option("B", RipeOn(InventedSeason.Ripe.AddDays(1))), Option("C", RipeOn(InventedSeason.Ripe.AddDays(2)))]));
+            ComparisonSentences.Opening(
+                [later, full, unripe, Option("B", RipeOn(InventedSeason.Ripe.AddDays(1))),
+                Option("C", RipeOn(InventedSeason.Ripe.AddDays(2)))]));
     }
 
     /// <summary>23 September 2022 beside 17 September 2023 is six days later, not a year earlier.</summary>
@@ -98,7 +116,8 @@ public class ComparisonTest
         {
             Summary = full.Summary with
             {
-                Dates = dates with { Budbreak = dates.Budbreak!.Value.AddYears(-1), TargetSugar = InventedSeason.Ripe.AddDays(6).AddYears(-1) },
+                Dates = dates with { Budbreak = dates.Budbreak!.Value.AddYears(-1),
+                    TargetSugar = InventedSeason.Ripe.AddDays(6).AddYears(-1) },
             },
         };
         Assert.Equal("6 days later", ComparisonSentences.DaysApart(Option("Before", before), Option("Now", full)));
@@ -113,8 +132,10 @@ public class ComparisonTest
     {
         var full = InventedSeason.Full();
         var more = full with { Summary = full.Summary with { Harvest = full.Summary.Harvest! with { YieldTPerHa = 10.64 } } };
-        Assert.Equal($"Curtain beside Hedge: {cost}.", ComparisonSentences.Cost(Option("Curtain", more), Option("Hedge", full), units));
-        Assert.Equal("Same: as much fruit and leaf as Hedge, to the digits shown.", ComparisonSentences.Cost(Option("Same", full), Option("Hedge", full), units));
+        Assert.Equal($"Curtain beside Hedge: {cost}.",
+            ComparisonSentences.Cost(Option("Curtain", more), Option("Hedge", full), units));
+        Assert.Equal("Same: as much fruit and leaf as Hedge, to the digits shown.",
+            ComparisonSentences.Cost(Option("Same", full), Option("Hedge", full), units));
     }
 
     [Theory]
@@ -122,7 +143,8 @@ public class ComparisonTest
     [InlineData(Units.Us)]
     public void TwelveOptionsWithLongNamesFitEightyColumns(Units units)
     {
-        var options = Enumerable.Range(1, 12).Select(i => Option($"An option with rather a long name, number {i}", InventedSeason.Full())).ToList();
+        var options = Enumerable.Range(1, 12)
+            .Select(i => Option($"An option with rather a long name, number {i}", InventedSeason.Full())).ToList();
         var lines = ComparisonText.Lines(options, units).ToList();
         Assert.All(lines, line => Assert.True(line.Length <= ComparisonText.Width, line));
         Assert.Equal(11, lines.Count(line => line.StartsWith("  difference", StringComparison.Ordinal)));
@@ -131,7 +153,8 @@ public class ComparisonTest
 
     internal static ComparedOption Option(string name, SeasonResult season, params UnderstoodValue[] values) => new(
         name,
-        new ScenarioDocument { Scenario = InventedSeason.Scenario(name), Path = "scenario.yaml", BasedOn = [], WeatherPath = "weather.csv", Values = values },
+        new ScenarioDocument { Scenario = InventedSeason.Scenario(name), Path = "scenario.yaml", BasedOn = [],
+            WeatherPath = "weather.csv", Values = values },
         season);
 
     private static SeasonResult RipeOn(DateOnly day)

@@ -7,8 +7,8 @@ using System.Text.RegularExpressions;
 namespace CanopySim.Runner.Tests.Browser;
 
 /// <summary>
-/// Debian's Chromium without a window, told what to do by its DevTools protocol. One page; what it asks the network for and what
-/// it complains about is kept.
+/// Debian's Chromium without a window, told what to do by its DevTools protocol. One page; what it asks the network for
+/// and what it complains about is kept.
 /// </summary>
 internal sealed partial class HeadlessBrowser : IDisposable
 {
@@ -24,17 +24,22 @@ internal sealed partial class HeadlessBrowser : IDisposable
 
     public HeadlessBrowser()
     {
-        var start = new ProcessStartInfo(Program ?? throw new InvalidOperationException("no chromium")) { RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo(
+            Program ?? throw new InvalidOperationException("no chromium")) { RedirectStandardError = true,
+            RedirectStandardOutput = true };
         // Chromium will not run as root in its sandbox; the page is our own.
-        foreach (var argument in (string[])["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-            "--disable-component-update", "--disable-dev-shm-usage", "--remote-debugging-port=0", $"--user-data-dir={_profile}", "about:blank"])
+        foreach (var argument in (string[])["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update", "--disable-dev-shm-usage", "--remote-debugging-port=0",
+                $"--user-data-dir={_profile}", "about:blank"])
             start.ArgumentList.Add(argument);
         _process = Process.Start(start)!;
         try
         {
             _socket.ConnectAsync(new Uri(Address()), _timeout.Token).GetAwaiter().GetResult();
             var target = Call("Target.createTarget", new { url = "about:blank" }).GetProperty("targetId").GetString();
-            _session = Call("Target.attachToTarget", new { targetId = target, flatten = true }).GetProperty("sessionId").GetString();
+            _session = Call("Target.attachToTarget", new { targetId = target, flatten = true }).GetProperty("sessionId")
+                .GetString();
             foreach (var domain in (string[])["Page", "Runtime", "Log", "Network"]) Call($"{domain}.enable", new { });
         }
         catch
@@ -46,7 +51,8 @@ internal sealed partial class HeadlessBrowser : IDisposable
 
     /// <summary>Where the program is; null where it is not installed.</summary>
     public static string? Program { get; } =
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "chromium")).FirstOrDefault(File.Exists);
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+            .Select(folder => Path.Combine(folder, "chromium")).FirstOrDefault(File.Exists);
 
     /// <summary>Addresses that pages asked for, but those of data within them.</summary>
     public List<string> Requests { get; } = [];
@@ -65,14 +71,17 @@ internal sealed partial class HeadlessBrowser : IDisposable
 
     /// <summary>Value of an expression in the page, as JSON.</summary>
     public JsonElement Evaluate(string expression) =>
-        Call("Runtime.evaluate", new { expression, returnByValue = true, awaitPromise = true }).GetProperty("result").GetProperty("value");
+        Call("Runtime.evaluate", new { expression, returnByValue = true, awaitPromise = true }).GetProperty("result")
+            .GetProperty("value");
 
     /// <summary>The page as PDF on paper of a size [inches].</summary>
     public byte[] Pdf(double width, double height) => Convert.FromBase64String(
-        Call("Page.printToPDF", new { paperWidth = width, paperHeight = height, printBackground = false }).GetProperty("data").GetString()!);
+        Call("Page.printToPDF", new { paperWidth = width, paperHeight = height, printBackground = false })
+            .GetProperty("data").GetString()!);
 
     public byte[] Screenshot() => Convert.FromBase64String(
-        Call("Page.captureScreenshot", new { format = "png", captureBeyondViewport = true }).GetProperty("data").GetString()!);
+        Call("Page.captureScreenshot", new { format = "png", captureBeyondViewport = true }).GetProperty("data")
+            .GetString()!);
 
     public void Dispose()
     {
@@ -100,8 +109,10 @@ internal sealed partial class HeadlessBrowser : IDisposable
         var listening = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
         _process.ErrorDataReceived += (_, said) =>
         {
-            if (said.Data is null) listening.TrySetException(new InvalidOperationException("chromium ended before it listened"));
-            else if (Listening().Match(said.Data) is { Success: true } found) listening.TrySetResult(found.Groups[1].Value);
+            if (said.Data is null) listening.TrySetException(
+                new InvalidOperationException("chromium ended before it listened"));
+            else if (Listening().Match(said.Data) is { Success: true } found) listening.TrySetResult(
+                found.Groups[1].Value);
         };
         _process.BeginErrorReadLine();
         // Nobody reads what it says besides; it must not wait for that.
@@ -113,13 +124,15 @@ internal sealed partial class HeadlessBrowser : IDisposable
     {
         var id = ++_lastId;
         var message = JsonSerializer.SerializeToUtf8Bytes(
-            _session is null ? new { id, method, @params = parameters } : (object)new { id, method, @params = parameters, sessionId = _session });
+            _session is null ? new { id, method, @params = parameters }
+                : (object)new { id, method, @params = parameters, sessionId = _session });
         _socket.SendAsync(message, WebSocketMessageType.Text, true, _timeout.Token).GetAwaiter().GetResult();
         while (true)
         {
             var answer = Receive();
             if (!answer.TryGetProperty("id", out var of) || of.GetInt32() != id) continue;
-            return answer.TryGetProperty("result", out var result) ? result : throw new InvalidOperationException($"{method}: {answer.GetRawText()}");
+            return answer.TryGetProperty("result", out var result) ? result
+                : throw new InvalidOperationException($"{method}: {answer.GetRawText()}");
         }
     }
 
@@ -147,12 +160,14 @@ internal sealed partial class HeadlessBrowser : IDisposable
             case "Page.loadEventFired":
                 _loaded.Enqueue(method);
                 break;
-            case "Network.requestWillBeSent" when what.GetProperty("request").GetProperty("url").GetString() is { } url && !url.StartsWith("data:", StringComparison.Ordinal):
+            case "Network.requestWillBeSent" when what.GetProperty("request").GetProperty("url").GetString() is { } url
+                && !url.StartsWith("data:", StringComparison.Ordinal):
                 Requests.Add(url);
                 break;
             case "Runtime.exceptionThrown":
             case "Runtime.consoleAPICalled" when what.GetProperty("type").GetString() is "error" or "warning":
-            case "Log.entryAdded" when what.GetProperty("entry").GetProperty("level").GetString() is "error" or "warning":
+            case "Log.entryAdded" when what.GetProperty("entry").GetProperty("level")
+                .GetString() is "error" or "warning":
                 Errors.Add(what.GetRawText());
                 break;
         }

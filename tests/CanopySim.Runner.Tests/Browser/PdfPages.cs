@@ -17,7 +17,8 @@ internal static partial class PdfPages
                 : throw new InvalidOperationException("a page without a size")),
         ];
 
-        static double Number(Match match, int group) => double.Parse(match.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
+        static double Number(Match match, int group) =>
+            double.Parse(match.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
     }
 
     [GeneratedRegex("/Type\\s*/Page\\b(?!s)")]

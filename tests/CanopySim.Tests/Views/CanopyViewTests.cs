@@ -5,14 +5,17 @@ using Xunit;
 
 namespace CanopySim.Tests.Views;
 
-/// <summary>Pictures of scenes whose answer is seen by eye: what stands where, what hides what, and where it repeats.</summary>
+/// <summary>
+/// Pictures of scenes whose answer is seen by eye: what stands where, what hides what, and where it repeats.
+/// </summary>
 public class CanopyViewTests
 {
     private const double Pixel = 0.005;
 
     private static readonly Cell Cell = new(2.4, 1.5);
 
-    // A small blade on the right of the row before a large one on the left, a level one above them on the right, one across the row on the left.
+    // A small blade on the right of the row before a large one on the left, a level one above them on the right, one
+    // across the row on the left.
     private const int Small = 0;
     private const int Large = 1;
     private const int Level = 2;
@@ -59,7 +62,8 @@ public class CanopyViewTests
     {
         Assert.Equal(surface, CanopyView.Of(Scene(Cell), side, Pixel).SurfaceAt(right, up, out _));
         // Heights are those over the ground: on a slope the picture is the same.
-        Assert.Equal(surface, CanopyView.Of(Scene(Cell with { RiseAcross = 0.2, RiseAlong = -0.1 }), side, Pixel).SurfaceAt(right, up, out _));
+        Assert.Equal(surface, CanopyView.Of(Scene(Cell with { RiseAcross = 0.2, RiseAlong = -0.1 }), side, Pixel)
+            .SurfaceAt(right, up, out _));
     }
 
     [Fact]
