@@ -6,7 +6,7 @@ namespace CanopySim.Runner.Tests;
 /// <summary>A results folder appears whole or not at all, and nobody else's file is ever lost to it.</summary>
 public class ResultsFolderTests
 {
-    private static readonly string[] Results = 
+    private static readonly string[] Results =
     [
         "canopy_sheet.csv", "charts", "days.csv", "fruit_heat.csv", "fruit_light.csv", "fruit_light_hours.csv", "leaf_ages.csv", "leaves.csv", "report.html",
         "summary.json", "work.csv",

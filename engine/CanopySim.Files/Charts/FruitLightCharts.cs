@@ -30,7 +30,7 @@ internal static class FruitLightCharts
             var points = side.GroupBy(row => row.Hour).OrderBy(hour => hour.Key)
                 .Select(hour => new ChartPoint(hour.Key + 0.5, hour.Sum(value) / weeks)).ToList();
             panel.Line(points, ColorOf(side.Key));
-            panel.EndLabels.Add(new EndLabel(LabelOf(side.Key, rows), points.Max(point => point.Y), ColorOf(side.Key)));
+            panel.EndLabels.Add(new EndLabel(LabelOf(side.Key, rows.Select(row => row.Side)), points.Max(point => point.Y), ColorOf(side.Key)));
         }
 
         var (first, last) = rows.Count > 0 ? (rows.Min(row => row.Hour), rows.Max(row => row.Hour) + 1) : (4, 20);
@@ -52,7 +52,9 @@ internal static class FruitLightCharts
         var sides = season.Assessment.FruitHeat.GroupBy(row => row.Side).OrderBy(side => (side.Key.Wall, side.Key.IsRight)).ToList();
         if (sides.Count > 0)
         {
-            panel.Line(sides[0].Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestAirDegC))), ChartStyle.StageLine, isThin: true, label: "air");
+            panel.Line(
+                sides[0].Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestAirDegC))), ChartStyle.StageLine,
+                isThin: true, label: "air");
             panel.Level(Degrees(scenario.FruitHeat.BrowningTemperature), "browning from here");
             panel.Level(Degrees(scenario.FruitHeat.NecrosisTemperature), "skin dies from here");
         }
@@ -61,11 +63,12 @@ internal static class FruitLightCharts
         {
             panel.Line(
                 side.Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestSurfaceDegC))), ColorOf(side.Key), isThin: true,
-                label: LabelOf(side.Key, season.Assessment.FruitHeat));
+                label: LabelOf(side.Key, sides.Select(each => each.Key)));
         }
 
         var caption = season.Summary.FruitHeat is { } heat
-            ? $"The warmest spot reached {Measure.Temperature(units, heat.HighestSurfaceDegC, 0)} on {ChartAxis.DayText(heat.HighestOn, isShort: false)}, on the {heat.HighestSide.Facing} side; the thresholds are rough guides."
+            ? $"The warmest spot reached {Measure.Temperature(units, heat.HighestSurfaceDegC, 0)} on "
+              + $"{ChartAxis.DayText(heat.HighestOn, isShort: false)}, on the {heat.HighestSide.Facing} side; the thresholds are rough guides."
             : "Without fruit nothing is exposed to heat.";
         return new ChartSheet(SeasonCharts.FruitHeat, "Heat on exposed fruit", caption, series.Axis, [panel])
         {
@@ -79,9 +82,9 @@ internal static class FruitLightCharts
         : $"Mean course of a day from veraison on: {Measure.Number(100 * share, 0)} % of the light over the canopy falls on the clusters"
             + (light.MorningShare is { } morning ? $", {Measure.Number(100 * morning, 0)} % of it before noon." : ".");
 
-    private static string LabelOf<T>(FruitSide side, IEnumerable<T> rows)
+    private static string LabelOf(FruitSide side, IEnumerable<FruitSide> sides)
     {
-        var walls = rows.Select(row => row switch { FruitLightHourRow light => light.Side.Wall, FruitHeatRow heat => heat.Side.Wall, _ => 0 }).Distinct().Count();
+        var walls = sides.Select(each => each.Wall).Distinct().Count();
         return walls > 1 ? $"{side.Facing}, wall {side.Wall + 1}" : $"{side.Facing} side";
     }
 

@@ -14,7 +14,8 @@ internal static class AssessmentSections
     public static void Write(HtmlText html, SeasonResult season, Scenario scenario, Units units, IReadOnlyList<ChartPicture> pictures)
     {
         Sheet(html, season, units, PictureOf(SeasonCharts.CanopySheet));
-        if (season.Summary.FruitHeat is { } heat) Fruit(html, season, heat, scenario, units, PictureOf(SeasonCharts.FruitLight), PictureOf(SeasonCharts.FruitHeat));
+        if (season.Summary.FruitHeat is { } heat)
+            Fruit(html, season, heat, scenario, units, PictureOf(SeasonCharts.FruitLight), PictureOf(SeasonCharts.FruitHeat));
         if (season.Summary.NextYear is { } year) NextYear(html, year, scenario, units);
 
         ChartPicture? PictureOf(string stem) => pictures.FirstOrDefault(picture => picture.Stem == stem);
@@ -31,10 +32,15 @@ internal static class AssessmentSections
             rows.Select(row => (IReadOnlyList<string>)
                 [NameOf(row), ValueOf(row, units), SheetMeasure.Range(row, units), AssessmentCsv.VerdictOf(row.Verdict), row.Meaning, SourceOf(row)]),
             "values");
-        html.Element("p", "Canopy at veraison, fruit and prunings at harvest. Where a ± stands, the number was read with rods pushed through the fruit zone, and that is its standard error.", "quiet");
+        html.Element(
+            "p",
+            "Canopy at veraison, fruit and prunings at harvest. Where a ± stands, the number was read with rods pushed through the fruit zone, and that is its standard error.", "quiet");
         if (season.Summary.CanopyScore is { } score)
         {
-            html.Element("p", $"On the scorecard of canopies it would have {score.Points} of the {score.MostPoints} points that the model can see (levels from memory, Smart & Robinson 1991). Color and size of the leaves, ten points each, must be judged in the row.");
+            html.Element(
+                "p",
+                $"On the scorecard of canopies it would have {score.Points} of the {score.MostPoints} points that the model can see "
+                + "(levels from memory, Smart & Robinson 1991). Color and size of the leaves, ten points each, must be judged in the row.");
         }
 
         html.Markup("</section>");
@@ -75,7 +81,12 @@ internal static class AssessmentSections
                     Measure.Number(side.HoursAtBrowning, 1), Measure.Number(side.HoursAtNecrosis, 1), $"{side.DaysAtBrowning}",
                 ]),
                 "numbers sides")
-            .Element("p", $"Hours are means over the clusters of a side, from set to the season's end. The warmest spot is that of a berry that faces the sun in the hour's mean wind (half of that over the canopy), of clusters {Measure.Number(100 * scenario.FruitHeat.Compactness, 0)} % closed. Browning from about {browning} and dead skin from about {necrosis} are rough guides from memory.", "quiet")
+            .Element(
+                "p",
+                $"Hours are means over the clusters of a side, from set to the season's end. "
+                + $"The warmest spot is that of a berry that faces the sun in the hour's mean wind (half of that over the canopy), "
+                + $"of clusters {Measure.Number(100 * scenario.FruitHeat.Compactness, 0)} % closed. "
+                + $"Browning from about {browning} and dead skin from about {necrosis} are rough guides from memory.", "quiet")
             .List(AssessmentSentences.SunburnCautions)
             .Markup("</section>");
     }

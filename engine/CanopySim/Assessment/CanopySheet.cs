@@ -93,8 +93,17 @@ public static class CanopySheet
         {
             yield return new CanopySheetRow
             {
-                Item = item, Name = name, At = AtVeraison, Value = null, Unit = "", Low = null, High = null, Mark = Mark.Recalled,
-                Source = "Smart & Robinson 1991, from memory", Verdict = SheetVerdict.JudgeInRow, Meaning = Unseen,
+                Item = item,
+                Name = name,
+                At = AtVeraison,
+                Value = null,
+                Unit = "",
+                Low = null,
+                High = null,
+                Mark = Mark.Recalled,
+                Source = "Smart & Robinson 1991, from memory",
+                Verdict = SheetVerdict.JudgeInRow,
+                Meaning = Unseen,
             };
         }
     }

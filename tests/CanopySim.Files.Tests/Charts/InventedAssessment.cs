@@ -70,8 +70,17 @@ internal static class InventedAssessment
 
     private static CanopySheetRow Row(string item, string name, double? value, string unit, double? low, double? high, SheetVerdict verdict) => new()
     {
-        Item = item, Name = name, At = "veraison", Value = value, Unit = unit, Low = low, High = high, Mark = Mark.Published,
-        Source = "an invented handbook", Verdict = verdict, Meaning = "What it means.",
+        Item = item,
+        Name = name,
+        At = "veraison",
+        Value = value,
+        Unit = unit,
+        Low = low,
+        High = high,
+        Mark = Mark.Published,
+        Source = "an invented handbook",
+        Verdict = verdict,
+        Meaning = "What it means.",
     };
 
     private static FruitLightHourRow HourOf(int hour, FruitSide side)
