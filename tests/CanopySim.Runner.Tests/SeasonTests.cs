@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CanopySim.Files.Charts;
 using Xunit;
 
 namespace CanopySim.Runner.Tests;
@@ -182,7 +183,8 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         var pictures = charts.Where(file => file.EndsWith(".png", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(pictures);
         // Views of the canopy are pixels and have no other form; charts are drawn in lines as well.
-        var views = pictures.Where(picture => Path.GetFileName(picture).StartsWith("canopy-", StringComparison.Ordinal)).ToList();
+        string[] stems = [CanopyPictures.Front, CanopyPictures.Along, CanopyPictures.Above];
+        var views = pictures.Where(picture => stems.Contains(Path.GetFileNameWithoutExtension(picture))).ToList();
         Assert.Equal(3, views.Count);
         Assert.Equal((2 * pictures.Count) - views.Count, charts.Length);
         foreach (var picture in pictures)
