@@ -51,8 +51,10 @@ public class ResultsFolderTests
         AssertHolds(folder, "2025-03-03");
     }
 
-    [Fact]
-    public void A_run_that_is_stopped_ends_with_130_and_leaves_nothing()
+    [Theory]
+    [InlineData("season", 1)]
+    [InlineData("compare", 2)]
+    public void A_run_that_is_stopped_ends_with_130_and_leaves_nothing(string command, int scenarios)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "sends a signal");
         using var folder = new TemporaryFolder();
@@ -64,7 +66,8 @@ public class ResultsFolderTests
             if (!created.Name!.EndsWith(".partial", StringComparison.Ordinal)) return;
             signal ??= Process.Start("sh", ["-c", $"kill -TERM {File.ReadAllText(folder.File("pid"))}"]);
         };
-        var run = RunnerProcess.Run(folder.Path, process => File.WriteAllText(folder.File("pid"), $"{process.Id}"), "season", RunnerProcess.FirstSeason, "--out", "stopped");
+        var run = RunnerProcess.Run(folder.Path, process => File.WriteAllText(folder.File("pid"), $"{process.Id}"),
+            [command, .. Enumerable.Repeat(RunnerProcess.FirstSeason, scenarios), "--out", "stopped"]);
         signal?.Dispose();
 
         Assert.True(run.ExitCode == RunnerApp.Stopped, run.ToString());

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Runtime.ExceptionServices;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Comparison;
@@ -48,18 +49,27 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         var views = new IReadOnlyList<ChartPicture>[options.Count];
         IReadOnlyList<ChartPicture> charts = [];
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
-        Parallel.For(0, options.Count + 1, parallel, item =>
+        try
         {
-            if (item == 0)
+            Parallel.For(0, options.Count + 1, parallel, item =>
             {
-                charts = ComparisonCharts.All(options, units);
-                return;
-            }
+                if (item == 0)
+                {
+                    charts = ComparisonCharts.All(options, units);
+                    return;
+                }
 
-            var i = item - 1;
-            views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
-            SeasonOutput.WriteReport(InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
-        });
+                var i = item - 1;
+                views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
+                SeasonOutput.WriteReport(InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
+            });
+        }
+        catch (AggregateException many)
+        {
+            // One error has its own message; that there were several at once says nothing more.
+            ExceptionDispatchInfo.Throw(many.InnerExceptions[0]);
+        }
+
         SeasonOutput.WritePictures(folder.File, charts);
         CompareCsv.Write(
             folder.File(CompareCsv.FileName),
