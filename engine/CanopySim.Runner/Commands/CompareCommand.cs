@@ -28,7 +28,7 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         var (quality, units, threads) = (settings.Quality, settings.Units, settings.ThreadCount);
         if (settings.All.Count > MostOptions)
             throw new InputError(new InputPlace("compare"), $"{settings.All.Count} scenarios", $"2 to {MostOptions}");
-        EarlyCompilation.Begin(threads);
+        Rehearsal.Begin(threads, quality);
         var inputs = settings.All.Select(path => SeasonInput.Read(path, settings.Overrides)).ToList();
         var names = OptionNames.Of([.. inputs.Select(input => (input.Document.Scenario.Name, input.Document.Path))]);
         var folders = OptionNames.FoldersOf(names);

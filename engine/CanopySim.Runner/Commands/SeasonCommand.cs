@@ -26,7 +26,7 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var (quality, units, threads) = (settings.Quality, settings.Units, settings.ThreadCount);
-        EarlyCompilation.Begin(threads);
+        Rehearsal.Begin(threads, quality);
         var until = settings.Until is { } text ? DateText.Read(text, "--until") : (DateOnly?)null;
         var leavesOn = settings.LeavesOn.Select(day => DateText.Read(day, "--leaves-on")).ToList();
         var input = SeasonInput.Read(settings.Scenario, settings.Overrides);
