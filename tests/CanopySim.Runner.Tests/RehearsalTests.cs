@@ -26,6 +26,6 @@ public class RehearsalTests
     {
         var season = Rehearsal.Play(Quality.Draft);
         Assert.InRange(season.Days.Count, 20, 60);
-        Assert.InRange(season.Summary.Checks.LeavesMax, 10, 120);
+        Assert.InRange(season.Summary.Checks.LeavesMax, 8, 120);
     }
 }

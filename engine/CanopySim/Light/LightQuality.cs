@@ -30,7 +30,7 @@ public readonly record struct LightQuality
     /// strips. Suns a degree apart that share their shadows change a season's carbon by 0.03 % (first-season).
     /// </summary>
     public static LightQuality Draft { get; } =
-        new() { SkyDirectionCount = 54, SkyPixel = 0.02, SunPixel = 0.016, SunAngle = 1, AreaDrift = 0.06, SolverTolerance = 1e-3 };
+        new() { SkyDirectionCount = 54, SkyPixel = 0.02, SunPixel = 0.016, SunAngle = 1, AreaDrift = 0.06, SolverTolerance = 3e-4 };
 
     /// <summary>
     /// 1.8 % clear, 1.8 % overcast; 4.5 % in one clear hour. Canopy within 0.1 %. 2 % of drift changes a season's carbon by 0.04 %
