@@ -5,7 +5,7 @@ namespace CanopySim.Runner.Tests.Validation.Studies;
 /// <summary>Two divided trellises of the table that the upright hedge was fitted to, and every other form for one season.</summary>
 internal sealed class TrellisForms : Study
 {
-    private const string Table = "Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3";
+    private const string Print = "Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3";
 
     // An earlier study of ours carried the same shoot to these trellises mostly within this [%].
     private const double Percent = 20;
@@ -135,7 +135,7 @@ internal sealed class TrellisForms : Study
     {
         public IEnumerable<Finding> Findings() => Figures.Select((figure, i) => Finding.Judged(
             $"{trial.Name}: {figure.Quantity} [{figure.Unit}]", Standing.Predicted, new WithinPercent(Percent, trial.Published[i]),
-            $"{Table}, {trial.Printed}", seasons.Mean(figure.Of)) with
+            $"{Print}, {trial.Printed}", seasons.Mean(figure.Of)) with
         {
             Note = $"without geometry {Say(Without(figure))}",
         });
