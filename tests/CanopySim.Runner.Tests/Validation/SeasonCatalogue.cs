@@ -67,7 +67,7 @@ internal static class SeasonCatalogue
     public static IReadOnlyList<double> ShootsPerMeter { get; } = [10, 15, 25, 40];
 
     /// <summary>The hedge with each number of shoots, to 1 October, nothing harvested.</summary>
-    public static IReadOnlyList<SeasonCase> Densities { get; } = [.. ShootsPerMeter.Select(WithShoots)];
+    public static IReadOnlyList<SeasonCase> Densities { get; } = [.. ShootsPerMeter.Select(shoots => WithShoots(shoots))];
 
     /// <summary>Ten days after bloom cut to so many leaves, no laterals, half the crop: until the end of October.</summary>
     public static SeasonCase FewLeaves(int leaves) => leaves == 6 ? SixLeaves : TwelveLeaves;
@@ -107,9 +107,13 @@ internal static class SeasonCatalogue
         scenario with { Fruit = scenario.Fruit with { BerriesPerCluster = factor * scenario.Fruit.BerriesPerCluster } };
 
     /// <summary>The hedge with so many shoots a meter of canopy, to 1 October, nothing harvested.</summary>
-    public static SeasonCase WithShoots(double perMeter) => Valley(
+    public static SeasonCase WithShoots(double perMeter, Func<Scenario, Scenario>? change = null) => Valley(
         $"{NumberSay.Typed(perMeter)} shoots a meter",
-        scenario => Unharvested(scenario) with { CanopyWork = scenario.CanopyWork with { ShootsPerMeter = perMeter } },
+        scenario =>
+        {
+            var vine = Unharvested(scenario) with { CanopyWork = scenario.CanopyWork with { ShootsPerMeter = perMeter } };
+            return change is null ? vine : change(vine);
+        },
         FirstOfOctober, work: 2 * perMeter * 8);
 
     private static IEnumerable<ulong> Seeds() => [1, 2, 3, 4, 5];

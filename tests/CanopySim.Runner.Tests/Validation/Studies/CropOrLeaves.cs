@@ -23,10 +23,16 @@ internal sealed class CropOrLeaves : Study
         return new StudyResult(
             Finding.Judged(
                 "rise of sugar lost with half the leaves / gained with half the crop, from 12 leaves and the whole crop [Brix/d]",
-                Standing.Watched, new Rising("the crop does more"), Parker, twelveWhole - sixWhole, twelveHalf - twelveWhole),
+                Standing.Watched, new Rising("the crop does more"), Parker, twelveWhole - sixWhole, twelveHalf - twelveWhole) with
+            {
+                Note = "with 12 leaves berries load almost as fast as they can, so that less crop has little left to speed",
+            },
             Finding.Judged(
                 "rise of sugar, whole crop on 12 leaves / half the crop on 6 [Brix/d]", Standing.Watched, new Rising("the crop does more"),
-                Parker, twelveWhole, sixHalf),
+                Parker, twelveWhole, sixHalf) with
+            {
+                Note = "nearly a tie",
+            },
             Finding.Told(
                 "rise of sugar, 6 leaves: whole / half crop; 12 leaves: whole / half crop [Brix/d]", "faster with half", Parker,
                 sixWhole, sixHalf, twelveWhole, twelveHalf));

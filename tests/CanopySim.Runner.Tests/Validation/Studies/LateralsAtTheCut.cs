@@ -49,6 +49,9 @@ internal sealed class LateralsAtTheCut : Study
             }
         }
 
+        string Leafs(Dictionary<ShootId, Shoot> canopy, int place) => topped.Count == 0
+            ? "none"
+            : NumberSay.Number(topped.Average(shoot => UnfoldedOf(canopy[shoot.Id], shoot.Phytomers.Count - 1 - place)));
         double? Share(int place) => topped.Count > 0 ? under[place] / (double)topped.Count : null;
         return new StudyResult(
             Finding.Judged(
@@ -64,7 +67,17 @@ internal sealed class LateralsAtTheCut : Study
             },
             Finding.Told(
                 "share of shoots on which the first / second / third / fourth node under the cut pushes [1]", "the nodes next to the cut",
-                Source, Share(0), Share(1), Share(2), Share(3)));
+                Source, Share(0), Share(1), Share(2), Share(3)))
+        {
+            Tables =
+            [
+                new ToldTable(
+                    "Leaves of the lateral by place under the cut, mean over shoots",
+                    ["place", "on the day of the cut", "14 days later", "45 days later"],
+                    [.. Enumerable.Range(0, Near + 1).Select(place => (IReadOnlyList<string>)
+                        [$"{place + 1}", Leafs(before, place), Leafs(after, place), Leafs(end, place)])]),
+            ],
+        };
     }
 
     private static Dictionary<ShootId, Shoot> Shoots(Canopy canopy) => canopy.PrimaryShoots().ToDictionary(shoot => shoot.Id);

@@ -8,8 +8,8 @@ internal sealed class LeafAreaPerFruit : Study
     private static readonly Limit Single = new WithinRange(0.8, 1.2);
     private static readonly Limit Divided = new WithinRange(0.5, 0.8);
 
-    private static readonly double[] Factors = [0.5, 1, 1.5, 2, 3];
-    private static readonly int[] NodesLeft = [6, 9, 13];
+    private static readonly double[] Factors = [0.5, 1, 1.5, 2];
+    private static readonly int[] NodesLeft = [9, 13];
 
     private static readonly IReadOnlyList<SeasonCase> Curtains = [.. Factors.Select(factor => new SeasonCase
     {
@@ -36,8 +36,8 @@ internal sealed class LeafAreaPerFruit : Study
 
     public override string Done =>
         "Sugar on 1 October against leaf area at veraison over the crop of 1 October, in the first generated weather. The single canopy "
-        + "is the hedge of `warm-valley`: with berries a cluster times 0.5 to 4.5 (as under Sugar), or with its whole crop and topped at 6, 9 "
-        + "or 13 nodes ten days after bloom, laterals growing. The divided one is `twin-curtain` with berries a cluster times 0.5 to 3.";
+        + "is the hedge of `warm-valley`: with berries a cluster times 0.5 to 4.5 (as under Sugar), or with its whole crop and topped at 9 or "
+        + "13 nodes ten days after bloom, laterals growing. The divided one is `twin-curtain` with berries a cluster times 0.5 to 2.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [.. SeasonCatalogue.Crops, .. Topped, .. Curtains];
 

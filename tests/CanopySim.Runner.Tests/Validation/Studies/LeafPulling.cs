@@ -70,7 +70,8 @@ internal sealed class LeafPulling : Study
                 afternoon.Light - afternoonBefore.Light) with
             {
                 Published = "no more",
-                Note = $"{NumberSay.Number(afternoonBefore.Light)} before, {NumberSay.Number(afternoon.Light)} after",
+                Note = $"{NumberSay.Number(afternoonBefore.Light)} before, {NumberSay.Number(afternoon.Light)} after: sky light through the "
+                    + "opened side",
             },
             Finding.Judged(
                 "more of their surface in the sun in the afternoon [share]", Standing.CommonPractice, Keeps, Source,

@@ -29,10 +29,7 @@ internal sealed class NextYearBuds : Study
             {
                 Note = $"{Say(densities[^1].Sheet("leaf_layers")?.Value)} leaf layers against {Say(densities[0].Sheet("leaf_layers")?.Value)}",
             },
-            Finding.Judged("less fruitfulness, dense against open [share]", Standing.Watched, Down, Source, Lost(buds => buds.Fruitfulness)) with
-            {
-                Note = "starved shoots lay down their buds later, in warmer days",
-            })
+            Finding.Judged("less fruitfulness, dense against open [share]", Standing.Watched, Down, Source, Lost(buds => buds.Fruitfulness)))
         {
             Tables =
             [
