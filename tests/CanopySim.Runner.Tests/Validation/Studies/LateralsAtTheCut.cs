@@ -49,9 +49,9 @@ internal sealed class LateralsAtTheCut : Study
             }
         }
 
-        string Leafs(Dictionary<ShootId, Shoot> canopy, int place) => topped.Count == 0
+        string Mean(Dictionary<ShootId, Shoot> canopy, int place, Func<Shoot, int, int> count) => topped.Count == 0
             ? "none"
-            : NumberSay.Number(topped.Average(shoot => UnfoldedOf(canopy[shoot.Id], shoot.Phytomers.Count - 1 - place)));
+            : NumberSay.Number(topped.Average(shoot => count(canopy[shoot.Id], shoot.Phytomers.Count - 1 - place)));
         double? Share(int place) => topped.Count > 0 ? under[place] / (double)topped.Count : null;
         return new StudyResult(
             Finding.Judged(
@@ -72,15 +72,20 @@ internal sealed class LateralsAtTheCut : Study
             Tables =
             [
                 new ToldTable(
-                    "Leaves of the lateral by place under the cut, mean over shoots",
-                    ["place", "on the day of the cut", "14 days later", "45 days later"],
+                    "The lateral by place under the cut, mean over shoots",
+                    ["place", "leaves on the day of the cut", "leaves 14 days later", "nodes 14 days later, folded ones too", "leaves 45 days later"],
                     [.. Enumerable.Range(0, Near + 1).Select(place => (IReadOnlyList<string>)
-                        [$"{place + 1}", Leafs(before, place), Leafs(after, place), Leafs(end, place)])]),
+                    [
+                        $"{place + 1}", Mean(before, place, UnfoldedOf), Mean(after, place, UnfoldedOf), Mean(after, place, NodesOf),
+                        Mean(end, place, UnfoldedOf),
+                    ])]),
             ],
         };
     }
 
     private static Dictionary<ShootId, Shoot> Shoots(Canopy canopy) => canopy.PrimaryShoots().ToDictionary(shoot => shoot.Id);
+
+    private static int NodesOf(Shoot shoot, int node) => shoot.Phytomers[node].Lateral?.Phytomers.Count ?? 0;
 
     private static int UnfoldedOf(Shoot shoot, int node) => shoot.Phytomers[node].Lateral?.UnfoldedNodes ?? 0;
 }
