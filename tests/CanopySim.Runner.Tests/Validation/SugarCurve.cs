@@ -2,7 +2,9 @@ using CanopySim.Results;
 
 namespace CanopySim.Runner.Tests.Validation;
 
-/// <summary>Sugar on the last day of several seasons against their leaf area at veraison over the crop of that day.</summary>
+/// <summary>
+/// Sugar on the last day of several seasons against their leaf area at veraison over the crop of that day.
+/// </summary>
 internal sealed class SugarCurve
 {
     /// <summary>Share of the highest sugar that counts as all of it.</summary>
@@ -10,10 +12,11 @@ internal sealed class SugarCurve
 
     private readonly List<(double LeafArea, double Brix)> _points;
 
-    public SugarCurve(IEnumerable<SeasonResult> seasons) => _points = [.. seasons.Select(Point).OrderBy(point => point.LeafArea)];
+    public SugarCurve(IEnumerable<SeasonResult> seasons) =>
+        _points = [.. seasons.Select(Point).OrderBy(point => point.LeafArea)];
 
     /// <summary>
-    /// Leaf area over fruit [m²/kg] at which sugar comes to 95 % of the highest, straight between the two points that enclose it;
+    /// Leaf area over fruit [m²/kg] at which sugar comes to 95 % of the highest, straight between two points;
     /// null where even the least leaf area reaches it.
     /// </summary>
     public double? FullSugar
@@ -24,8 +27,8 @@ internal sealed class SugarCurve
             for (var i = 1; i < _points.Count; i++)
             {
                 var (low, high) = (_points[i - 1], _points[i]);
-                if (low.Brix < wanted && high.Brix >= wanted)
-                    return low.LeafArea + ((high.LeafArea - low.LeafArea) * (wanted - low.Brix) / (high.Brix - low.Brix));
+                if (low.Brix >= wanted || high.Brix < wanted) continue;
+                return low.LeafArea + ((high.LeafArea - low.LeafArea) * (wanted - low.Brix) / (high.Brix - low.Brix));
             }
 
             return null;
@@ -39,7 +42,9 @@ internal sealed class SugarCurve
 
     public double LastSlope => Slope(_points.Count - 2);
 
-    /// <summary>Of one season. A crop that never came to veraison has its leaf area of the last day, and no sugar.</summary>
+    /// <summary>
+    /// Of one season. A crop that never came to veraison has its leaf area of the last day, and no sugar.
+    /// </summary>
     public static (double LeafArea, double Brix) Point(SeasonResult season)
     {
         var area = season.Summary.Canopy?.LeafAreaM2PerVine ?? season.Days[^1].LeafAreaM2PerVine;

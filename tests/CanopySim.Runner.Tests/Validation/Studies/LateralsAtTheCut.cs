@@ -5,7 +5,8 @@ namespace CanopySim.Runner.Tests.Validation.Studies;
 /// <summary>Laterals that push where a shoot was topped.</summary>
 internal sealed class LateralsAtTheCut : Study
 {
-    private const string Source = "general, from memory; Vasconcelos & Castagnoli 2001, Practical Winery, for the nodes next to the cut";
+    private const string Source = "general, from memory; Vasconcelos & Castagnoli 2001, Practical Winery, for the "
+        + "nodes next to the cut";
 
     private static readonly Limit Nodes = new WithinRange(1, 3);
     private static readonly Limit Leaves = new WithinRange(3, 8);
@@ -19,16 +20,18 @@ internal sealed class LateralsAtTheCut : Study
     public override string Title => "Topping";
 
     public override string Done =>
-        "The block of `warm-valley` in its first generated weather, shoots topped at 12 nodes ten days after bloom. A lateral pushes where "
-        + "it unfolds a leaf within 14 days of the cut; its leaves are counted 45 days after it. Means over the shoots that were cut. "
-        + "`growth.released_decline` was chosen while such cuts were looked at.";
+        "The block of `warm-valley` in its first generated weather, shoots topped at 12 nodes ten days after bloom. "
+        + "A lateral pushes where it unfolds a leaf within 14 days of the cut; its leaves are counted 45 days after "
+        + "it. Means over the shoots that were cut. `growth.released_decline` was chosen while such cuts were looked "
+        + "at.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [Season];
 
     public override StudyResult Judge(ValidationSeasons seasons)
     {
         var prepared = seasons.Prepared(Season);
-        var cut = ValidationWeather.Bloom(prepared.Scenario, prepared.Weather).AddDays(SeasonCatalogue.DaysFromBloomToTopping);
+        var cut = ValidationWeather.Bloom(prepared.Scenario, prepared.Weather)
+            .AddDays(SeasonCatalogue.DaysFromBloomToTopping);
         var before = Shoots(seasons.CanopyOn(Season, cut));
         var after = Shoots(seasons.CanopyOn(Season, cut.AddDays(TwoWeeks)));
         var end = Shoots(seasons.CanopyOn(Season, cut.AddDays(Later)));
@@ -61,29 +64,34 @@ internal sealed class LateralsAtTheCut : Study
                 Note = $"of {topped.Count} shoots; of the four nodes under the cut",
             },
             Finding.Judged(
-                "their leaves 45 days after the cut, each [1]", Standing.Watched, Leaves, Source, leaves.Count > 0 ? leaves.Average() : null) with
+                "their leaves 45 days after the cut, each [1]", Standing.Watched, Leaves, Source,
+                leaves.Count > 0 ? leaves.Average() : null) with
             {
-                Note = below.Count > 0 ? $"laterals of the nodes further down have {NumberSay.Number(below.Average())} then" : "",
+                Note = below.Count > 0
+                    ? $"laterals of the nodes further down have {NumberSay.Number(below.Average())} then" : "",
             },
             Finding.Told(
-                "share of shoots on which the first / second / third / fourth node under the cut pushes [1]", "the nodes next to the cut",
+                "share of shoots on which the first / second / third / fourth node under the cut pushes [1]",
+                "the nodes next to the cut",
                 Source, Share(0), Share(1), Share(2), Share(3)))
         {
             Tables =
             [
                 new ToldTable(
                     "The lateral by place under the cut, mean over shoots",
-                    ["place", "leaves on the day of the cut", "leaves 14 days later", "nodes 14 days later, folded ones too", "leaves 45 days later"],
+                    ["place", "leaves on the day of the cut", "leaves 14 days later",
+                        "nodes 14 days later, folded ones too", "leaves 45 days later"],
                     [.. Enumerable.Range(0, Near + 1).Select(place => (IReadOnlyList<string>)
                     [
-                        $"{place + 1}", Mean(before, place, UnfoldedOf), Mean(after, place, UnfoldedOf), Mean(after, place, NodesOf),
-                        Mean(end, place, UnfoldedOf),
+                        $"{place + 1}", Mean(before, place, UnfoldedOf), Mean(after, place, UnfoldedOf),
+                        Mean(after, place, NodesOf), Mean(end, place, UnfoldedOf),
                     ])]),
             ],
         };
     }
 
-    private static Dictionary<ShootId, Shoot> Shoots(Canopy canopy) => canopy.PrimaryShoots().ToDictionary(shoot => shoot.Id);
+    private static Dictionary<ShootId, Shoot> Shoots(Canopy canopy) =>
+        canopy.PrimaryShoots().ToDictionary(shoot => shoot.Id);
 
     private static int NodesOf(Shoot shoot, int node) => shoot.Phytomers[node].Lateral?.Phytomers.Count ?? 0;
 

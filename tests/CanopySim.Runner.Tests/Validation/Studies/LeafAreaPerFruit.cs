@@ -26,7 +26,8 @@ internal sealed class LeafAreaPerFruit : Study
         Name = $"topped at {nodes} nodes, whole crop",
         Block = "warm-valley",
         WeatherSeed = 1,
-        Change = (scenario, weather) => SeasonCatalogue.ToppedAfterBloom(SeasonCatalogue.Unharvested(scenario), weather, nodes),
+        Change = (scenario, weather) => SeasonCatalogue.ToppedAfterBloom(SeasonCatalogue.Unharvested(scenario),
+            weather, nodes),
         Until = (10, 1),
     })];
 
@@ -35,9 +36,10 @@ internal sealed class LeafAreaPerFruit : Study
     public override string Title => "Leaf area for the fruit";
 
     public override string Done =>
-        "Sugar on 1 October against leaf area at veraison over the crop of 1 October, in the first generated weather. The single canopy "
-        + "is the hedge of `warm-valley`: with berries a cluster times 0.5 to 4.5 (as under Sugar), or with its whole crop and topped at 9 or "
-        + "13 nodes ten days after bloom, laterals growing. The divided one is `twin-curtain` with berries a cluster times 0.5 to 2.";
+        "Sugar on 1 October against leaf area at veraison over the crop of 1 October, in the first generated "
+        + "weather. The single canopy is the hedge of `warm-valley`: with berries a cluster times 0.5 to 4.5 (as "
+        + "under Sugar), or with its whole crop and topped at 9 or 13 nodes ten days after bloom, laterals growing. "
+        + "The divided one is `twin-curtain` with berries a cluster times 0.5 to 2.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [.. SeasonCatalogue.Crops, .. Topped, .. Curtains];
 
@@ -48,15 +50,18 @@ internal sealed class LeafAreaPerFruit : Study
         var divided = new SugarCurve(seasons.Of(Curtains));
         return new StudyResult(
             Finding.Judged(
-                "single canopy, leaf area changed by topping: at 95 % of the highest sugar [m²/kg]", Standing.Predicted, Single, Kliewer,
+                "single canopy, leaf area changed by topping: at 95 % of the highest sugar [m²/kg]",
+                    Standing.Predicted, Single, Kliewer,
                 topped.FullSugar) with
             {
                 Note = crops.FullSugar is { } byCrop ? $"by crop {NumberSay.Number(byCrop)}" : "",
             },
             Finding.Judged(
-                "divided canopy, by crop: at 95 % of the highest sugar [m²/kg]", Standing.Predicted, Divided, Kliewer, divided.FullSugar),
+                "divided canopy, by crop: at 95 % of the highest sugar [m²/kg]", Standing.Predicted, Divided, Kliewer,
+                    divided.FullSugar),
             Finding.Judged(
-                "the same, divided / single canopy [m²/kg]", Standing.Predicted, new Rising("less leaf for the same fruit where divided"),
+                "the same, divided / single canopy [m²/kg]", Standing.Predicted,
+                new Rising("less leaf for the same fruit where divided"),
                 Kliewer, divided.FullSugar, crops.FullSugar))
         {
             Tables =
@@ -64,7 +69,8 @@ internal sealed class LeafAreaPerFruit : Study
                 new ToldTable(
                     "Sugar on 1 October by leaf area over fruit, topped and divided",
                     ["vine", "leaf area over fruit [m²/kg]", "sugar [Brix]", "crop [kg a vine]"],
-                    [.. ((IEnumerable<SeasonCase>)[WholeCrop, .. Topped, .. Curtains]).Select(season => Row(season, seasons))]),
+                    [.. ((IEnumerable<SeasonCase>)[WholeCrop, .. Topped, .. Curtains])
+                        .Select(season => Row(season, seasons))]),
             ],
         };
     }

@@ -7,7 +7,8 @@ namespace CanopySim.Runner.Tests.Validation.Studies;
 internal sealed class LeafPulling : Study
 {
     private const string Source =
-        "Purdue University Extension, Canopy management in grapes: leaves off the east side for the morning sun, the west side kept; sizes assumed";
+        "Purdue University Extension, Canopy management in grapes: leaves off the east side for the morning sun, "
+            + "the west side kept; sizes assumed";
 
     // The sun is in the east and in the west: hours about noon belong to neither.
     private static readonly int[] MorningHours = [6, 7, 8, 9, 10];
@@ -31,7 +32,8 @@ internal sealed class LeafPulling : Study
             {
                 LeafRemoval =
                 [
-                    new LeafRemoval { On = ValidationWeather.Bloom(scenario, weather).AddDays(DaysFromBloom), Side = CanopySide.Morning },
+                    new LeafRemoval { On = ValidationWeather.Bloom(scenario, weather).AddDays(DaysFromBloom),
+                        Side = CanopySide.Morning },
                 ],
             },
         },
@@ -41,9 +43,10 @@ internal sealed class LeafPulling : Study
     public override string Title => "Leaf pulling";
 
     public override string Done =>
-        "The hedge of `warm-valley` (rows north to south) in its first generated weather: every leaf of the fruit zone on its morning side "
-        + "pulled 25 days after bloom, against none. Light on the clusters of that side as a share of the light over the canopy in the same "
-        + "hours, from a week after pulling to the end of August; morning is 6:00 to 11:00, afternoon 14:00 to 19:00.";
+        "The hedge of `warm-valley` (rows north to south) in its first generated weather: every leaf of the fruit "
+        + "zone on its morning side pulled 25 days after bloom, against none. Light on the clusters of that side as a "
+        + "share of the light over the canopy in the same hours, from a week after pulling to the end of August; "
+        + "morning is 6:00 to 11:00, afternoon 14:00 to 19:00.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [SeasonCatalogue.WholeYear, Pulled];
 
@@ -59,18 +62,21 @@ internal sealed class LeafPulling : Study
         var (otherBefore, other) = (Of(none, "afternoon", AfternoonHours), Of(pulled, "afternoon", AfternoonHours));
         return new StudyResult(
             Finding.Judged(
-                "more light on the morning side's clusters in the morning [share of incident]", Standing.CommonPractice, Gains, Source,
+                "more light on the morning side's clusters in the morning [share of incident]",
+                    Standing.CommonPractice, Gains, Source,
                 morning.Light - morningBefore.Light) with
             {
                 Published = "more",
                 Note = $"{NumberSay.Number(morningBefore.Light)} before, {NumberSay.Number(morning.Light)} after",
             },
             Finding.Judged(
-                "more light on the same clusters in the afternoon [share of incident]", Standing.CommonPractice, Keeps, Source,
+                "more light on the same clusters in the afternoon [share of incident]", Standing.CommonPractice, Keeps,
+                    Source,
                 afternoon.Light - afternoonBefore.Light) with
             {
                 Published = "no more",
-                Note = $"{NumberSay.Number(afternoonBefore.Light)} before, {NumberSay.Number(afternoon.Light)} after: sky light through the "
+                Note = $"{NumberSay.Number(afternoonBefore.Light)} before, {NumberSay.Number(afternoon.Light)} "
+                    + "after: sky light through the "
                     + "opened side",
             },
             Finding.Judged(
@@ -78,10 +84,12 @@ internal sealed class LeafPulling : Study
                 afternoon.Sunlit - afternoonBefore.Sunlit) with
             {
                 Published = "no more",
-                Note = $"in the morning {NumberSay.Number(morningBefore.Sunlit)} before, {NumberSay.Number(morning.Sunlit)} after",
+                Note = $"in the morning {NumberSay.Number(morningBefore.Sunlit)} before, "
+                    + $"{NumberSay.Number(morning.Sunlit)} after",
             },
             Finding.Told(
-                "light on the afternoon side's clusters in the afternoon, before / after [share of incident]", "no more", Source,
+                "light on the afternoon side's clusters in the afternoon, before / after [share of incident]",
+                "no more", Source,
                 otherBefore.Light, other.Light));
     }
 
@@ -91,10 +99,12 @@ internal sealed class LeafPulling : Study
         public static Reading Of(SeasonResult season, string side, int[] hours, DateOnly from, DateOnly to)
         {
             var rows = season.Assessment.FruitLightHours
-                .Where(row => row.From >= from && row.To <= to && row.Side.PartOfDay == side && hours.Contains(row.Hour)).ToList();
+                .Where(row => row.From >= from && row.To <= to && row.Side.PartOfDay == side
+                    && hours.Contains(row.Hour)).ToList();
             return rows.Count == 0
                 ? new Reading(double.NaN, double.NaN)
-                : new Reading(rows.Sum(row => row.ParUmolM2S) / rows.Sum(row => row.IncidentParUmolM2S), rows.Average(row => row.SunlitShare));
+                : new Reading(rows.Sum(row => row.ParUmolM2S) / rows.Sum(row => row.IncidentParUmolM2S),
+                    rows.Average(row => row.SunlitShare));
         }
     }
 }

@@ -33,11 +33,12 @@ internal sealed class ShootsAndLight : Study
     public override string Title => "Shoots and light";
 
     public override string Done =>
-        "The block of `warm-valley` in its first generated weather with 10, 15, 25 and 40 shoots a meter, and with 12 and 18 for the "
-        + "yield, nothing thinned or pulled. Leaf layers and gaps by 200 rods through the fruit zone at veraison, ± their standard error; "
-        + "light on the clusters per area of their whole surface from veraison to 1 October, as a share of what falls on the ground's plane "
-        + "above the canopy. Since many shoots on one vine stay short here, the dense canopy is grown a second time on a vine with old wood and "
-        + "reserves for 40 shoots a meter (14 kg); that one was added after the others were seen and is only told.";
+        "The block of `warm-valley` in its first generated weather with 10, 15, 25 and 40 shoots a meter, and with "
+        + "12 and 18 for the yield, nothing thinned or pulled. Leaf layers and gaps by 200 rods through the fruit "
+        + "zone at veraison, ± their standard error; light on the clusters per area of their whole surface from "
+        + "veraison to 1 October, as a share of what falls on the ground's plane above the canopy. Since many shoots "
+        + "on one vine stay short here, the dense canopy is grown a second time on a vine with old wood and reserves "
+        + "for 40 shoots a meter (14 kg); that one was added after the others were seen and is only told.";
 
     public override IReadOnlyList<SeasonCase> Seasons => [.. SeasonCatalogue.Densities, Twelve, Eighteen, DenseAndLong];
 
@@ -53,9 +54,11 @@ internal sealed class ShootsAndLight : Study
         var asInHandbook = gaps.Where((_, i) => layers[i] is >= FewestLayers and <= MostLayers).ToArray();
         return new StudyResult(
             Finding.Judged(
-                "leaf layers, 10 / 15 / 25 / 40 shoots a meter [1]", Standing.Predicted, new Rising("rises with shoots"), Smart, layers),
+                "leaf layers, 10 / 15 / 25 / 40 shoots a meter [1]", Standing.Predicted,
+                new Rising("rises with shoots"), Smart, layers),
             Finding.Judged(
-                "gaps, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted, new Rising("falls with shoots"), Smart, Reversed(gaps)),
+                "gaps, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted,
+                new Rising("falls with shoots"), Smart, Reversed(gaps)),
             Finding.Judged(
                 "leaves / clusters at the outside, 10 shoots a meter [share]", Standing.Predicted, Most, Smart,
                 open.Sheet("exterior_leaves")?.Value, open.Sheet("exterior_clusters")?.Value) with
@@ -73,7 +76,8 @@ internal sealed class ShootsAndLight : Study
                 Published = "none over 30",
             },
             Finding.Judged(
-                "gaps less exp(−leaf layers), 10 / 15 / 25 / 40 shoots a meter [standard errors]", Standing.Predicted, SamplingErrors,
+                "gaps less exp(−leaf layers), 10 / 15 / 25 / 40 shoots a meter [standard errors]", Standing.Predicted,
+                    SamplingErrors,
                 "derived: leaves at random places", Each(FromRandom)) with
             {
                 Published = "0",
@@ -83,19 +87,24 @@ internal sealed class ShootsAndLight : Study
                 "gaps where there are 1.0 to 1.5 leaf layers [share]", Standing.Predicted, HandbookGaps, Handbook,
                 asInHandbook.Length > 0 ? asInHandbook : [null]),
             Finding.Judged(
-                "light on the clusters, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted, new Rising("falls with shoots"), Smart,
+                "light on the clusters, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted,
+                    new Rising("falls with shoots"), Smart,
                 Reversed(light)),
             Finding.Judged(
-                "light on the clusters, 40 over 10 shoots a meter [1]", Standing.Predicted, Half, $"{Smart}; the half is assumed",
+                "light on the clusters, 40 over 10 shoots a meter [1]", Standing.Predicted, Half, $"{Smart}; the "
+                    + "half is assumed",
                 light[^1] / light[0]) with
             {
                 Published = "low",
-                Note = $"shoots are {Say(Length(dense))} cm long against {Say(Length(open))}: as much leaf a meter in a lower wall, and fruit at its foot",
+                Note = $"shoots are {Say(Length(dense))} cm long against {Say(Length(open))}: as much leaf a meter "
+                    + "in a lower wall, fruit at its foot",
             },
             Finding.Told(
-                "the same, 40 on a vine with old wood for them [1]", "low", Smart, vigorous.Summary.FruitLight?.ShareOfIncident / light[0]) with
+                "the same, 40 on a vine with old wood for them [1]", "low", Smart,
+                    vigorous.Summary.FruitLight?.ShareOfIncident / light[0]) with
             {
-                Note = $"shoots {Say(Length(vigorous))} cm, leaf layers {Say(vigorous.Sheet("leaf_layers")?.Value)}, clusters inside "
+                Note = $"shoots {Say(Length(vigorous))} cm, leaf layers "
+                    + $"{Say(vigorous.Sheet("leaf_layers")?.Value)}, clusters inside "
                     + $"{Say(vigorous.Sheet("interior_clusters")?.Value)}",
             },
             Finding.Judged(
@@ -110,19 +119,23 @@ internal sealed class ShootsAndLight : Study
             [
                 new ToldTable(
                     "By shoots a meter of canopy",
-                    ["shoots a meter", "shoot length [cm]", "leaf area [m²/m]", "leaf layers", "gaps", "exp(−leaf layers)", "light on clusters [share]", "yield [t/ha]"],
+                    ["shoots a meter", "shoot length [cm]", "leaf area [m²/m]", "leaf layers", "gaps",
+                        "exp(−leaf layers)", "light on clusters [share]", "yield [t/ha]"],
                     [.. densities.Select((season, i) => (IReadOnlyList<string>)
                     [
-                        NumberSay.Typed(SeasonCatalogue.ShootsPerMeter[i]), Say(Length(season)), Say(season.Summary.Canopy?.LeafAreaM2PerM),
+                        NumberSay.Typed(SeasonCatalogue.ShootsPerMeter[i]), Say(Length(season)),
+                            Say(season.Summary.Canopy?.LeafAreaM2PerM),
                         $"{Say(layers[i])} ± {Say(season.Sheet("leaf_layers")?.SamplingError)}",
-                        $"{Say(gaps[i])} ± {Say(season.Sheet("gaps")?.SamplingError)}", Say(layers[i] is { } met ? Math.Exp(-met) : null),
+                        $"{Say(gaps[i])} ± {Say(season.Sheet("gaps")?.SamplingError)}",
+                        Say(layers[i] is { } met ? Math.Exp(-met) : null),
                         Say(light[i]), Say(season.Summary.Harvest?.YieldTPerHa),
                     ])]),
             ],
         };
     }
 
-    // The errors of both readings together, as if apart: gaps are fewer where layers are more, which makes the true one smaller.
+    // The errors of both readings together, as if apart: gaps are fewer where layers are more, which makes the true
+    // one smaller.
     private static double? FromRandom(SeasonResult season)
     {
         if (season.Sheet("leaf_layers") is not { Value: { } layers, SamplingError: { } errorOfLayers }

@@ -3,7 +3,9 @@ using CanopySim.Training;
 
 namespace CanopySim.Runner.Tests.Validation.Studies;
 
-/// <summary>Two divided trellises of the table that the upright hedge was fitted to, and every other form for one season.</summary>
+/// <summary>
+/// Two divided trellises of the table that the upright hedge was fitted to, and every other form for one season.
+/// </summary>
 internal sealed class TrellisForms : Study
 {
     private const string Print = "Kliewer & Dokoozlian 2005, Am J Enol Vitic 56:170-181, table 3";
@@ -66,13 +68,14 @@ internal sealed class TrellisForms : Study
     public override string Title => "Trellis forms";
 
     public override string Done =>
-        "`twin-curtain` and `slanted-v`: the block of `warm-valley` with the published shoots a meter of canopy (11.8 and 13.2; with "
-        + "vines at 1.95 m 46 and 51 a vine, 45.3 and 49.7 published) in three generated weathers. All else is the upright hedge's, its "
-        + "fitted parameters and its rows of 3.0 m too; distances of cordons and the tilt of walls are assumed. *Without geometry* is "
-        + "what a shoot of the upright hedge gives in the same weathers, so many times: what a form's own light and its share of old "
-        + "wood add is the difference. The printed ratio of yield to prunings is not judged, since it does not follow from the "
-        + "printed yield and prunings. Canopy at veraison, yield and prunings at 22 Brix or on 1 October. Then all forms in the "
-        + "first weather.";
+        "`twin-curtain` and `slanted-v`: the block of `warm-valley` with the published shoots a meter of canopy "
+        + "(11.8 and 13.2; with vines at 1.95 m 46 and 51 a vine, 45.3 and 49.7 published) in three generated "
+        + "weathers. All else is the upright hedge's, its fitted parameters and its rows of 3.0 m too; distances of "
+        + "cordons and the tilt of walls are assumed. *Without geometry* is what a shoot of the upright hedge gives "
+        + "in the same weathers, so many times: what a form's own light and its share of old wood add is the "
+        + "difference. The printed ratio of yield to prunings is not judged, since it does not follow from the "
+        + "printed yield and prunings. Canopy at veraison, yield and prunings at 22 Brix or on 1 October. Then all "
+        + "forms in the first weather.";
 
     public override IReadOnlyList<SeasonCase> Seasons =>
         [.. SeasonCatalogue.Hedges.Take(Weathers), .. Twins, .. Slants, .. Forms.Select(form => form.Season), NeverLed];
@@ -91,7 +94,8 @@ internal sealed class TrellisForms : Study
                 Porosities, highWire.Sheet("gaps")?.Value / hedge.Sheet("gaps")?.Value) with
             {
                 Published = "1.25 to 1.5",
-                Note = "judged with room for the sampling error of both; under a high wire shoots hang back over the fruit",
+                Note = "judged with room for the sampling error of both; under a high wire shoots hang back over "
+                    + "the fruit",
             },
             Finding.Told(
                 "the same, the hedge's own shoots never led over led [1]", "1.25 to 1.5", Porosities,
@@ -100,7 +104,8 @@ internal sealed class TrellisForms : Study
                 Note = "nearer to the published sprawl; added after the high wire's figure was seen",
             },
             Finding.Judged(
-                "light absorbed in July, upright hedge / high wire [share]", Standing.Predicted, new Rising("more without positioning"),
+                "light absorbed in July, upright hedge / high wire [share]", Standing.Predicted,
+                new Rising("more without positioning"),
                 "Louarn et al. 2008, from memory: free-standing vines intercept more than shoot-positioned ones",
                 July(hedge), July(highWire)),
         ])
@@ -110,7 +115,8 @@ internal sealed class TrellisForms : Study
                 twins.Table(), slants.Table(),
                 new ToldTable(
                     "Every form in the first weather, to 22 Brix or 1 October",
-                    ["form", "shoots a vine", "leaf area a vine [m²]", "leaf layers", "gaps", "light absorbed in July [share]",
+                    ["form", "shoots a vine", "leaf area a vine [m²]", "leaf layers", "gaps",
+                        "light absorbed in July [share]",
                         "yield [t/ha]", "sugar [Brix]", "ripe"],
                     [.. Forms.Select(form => FormRow(form.Name, seasons.Of(form.Season)))]),
             ],
@@ -122,7 +128,8 @@ internal sealed class TrellisForms : Study
     [
         name, Say(season.Summary.Canopy?.ShootsPerVine), Say(season.Summary.Canopy?.LeafAreaM2PerVine),
         Say(season.Sheet("leaf_layers")?.Value), Say(season.Sheet("gaps")?.Value), Say(July(season)),
-        Say(season.Summary.Harvest?.YieldTPerHa), Say(season.Days.LastOrDefault(row => row.SugarBrix is not null)?.SugarBrix),
+        Say(season.Summary.Harvest?.YieldTPerHa),
+        Say(season.Days.LastOrDefault(row => row.SugarBrix is not null)?.SugarBrix),
         season.Summary.Dates.TargetSugar is { } ripe ? NumberSay.Day(ripe) : "not by 1 October",
     ];
 
@@ -146,11 +153,12 @@ internal sealed class TrellisForms : Study
     private sealed record Trial(string Block, string Name, string Printed, double[] Published);
 
     /// <summary>A form beside the published one and beside the hedge's shoot times the form's count.</summary>
-    private sealed class Comparison(Trial trial, IReadOnlyList<SeasonResult> seasons, IReadOnlyList<SeasonResult> hedges)
+    private sealed class Comparison(Trial trial, IReadOnlyList<SeasonResult> seasons,
+        IReadOnlyList<SeasonResult> hedges)
     {
         public IEnumerable<Finding> Findings() => Figures.Select((figure, i) => Finding.Judged(
-            $"{trial.Name}: {figure.Quantity} [{figure.Unit}]", Standing.Predicted, new WithinPercent(Percent, trial.Published[i]),
-            $"{Print}, {trial.Printed}", seasons.Mean(figure.Of)) with
+            $"{trial.Name}: {figure.Quantity} [{figure.Unit}]", Standing.Predicted,
+            new WithinPercent(Percent, trial.Published[i]), $"{Print}, {trial.Printed}", seasons.Mean(figure.Of)) with
         {
             Note = $"without geometry {Say(Without(figure))}",
         });
@@ -160,7 +168,8 @@ internal sealed class TrellisForms : Study
             ["quantity", "published", "ours", "without geometry", "ours over published", "without over published"],
             [.. Figures.Select((figure, i) => (IReadOnlyList<string>)
             [
-                $"{figure.Quantity} [{figure.Unit}]", NumberSay.Typed(trial.Published[i]), Say(seasons.Mean(figure.Of)), Say(Without(figure)),
+                $"{figure.Quantity} [{figure.Unit}]", NumberSay.Typed(trial.Published[i]),
+                    Say(seasons.Mean(figure.Of)), Say(Without(figure)),
                 Say(seasons.Mean(figure.Of) / trial.Published[i]), Say(Without(figure) / trial.Published[i]),
             ])]);
 
@@ -168,16 +177,18 @@ internal sealed class TrellisForms : Study
         {
             var nearer = Figures.Where((figure, i) =>
                 Math.Abs(Off(seasons.Mean(figure.Of), i) ?? 1) < Math.Abs(Off(Without(figure), i) ?? 1)).Count();
-            return $"Of the {Figures.Length} figures of the {trial.Name} {nearer} come nearer with its geometry than without; the mean "
-                + $"distance from print is {Say(MeanOff(figure => seasons.Mean(figure.Of)))} % with it and {Say(MeanOff(Without))} % without.";
+            return $"Of the {Figures.Length} figures of the {trial.Name} {nearer} come nearer with its geometry "
+                + "than without; the mean "
+                + $"distance from print is {Say(MeanOff(figure => seasons.Mean(figure.Of)))} % with it and "
+                + $"{Say(MeanOff(Without))} % without.";
         }
 
         private double? Without(Figure figure)
         {
             var ratio = figure.By switch
             {
-                By.Vine => seasons.Mean(season => season.Summary.Canopy?.ShootsPerVine) / hedges.Mean(season => season.Summary.Canopy?.ShootsPerVine),
-                By.Meter => seasons.Mean(season => season.Summary.Canopy?.ShootsPerM) / hedges.Mean(season => season.Summary.Canopy?.ShootsPerM),
+                By.Vine => seasons.Mean(ShootsPerVine) / hedges.Mean(ShootsPerVine),
+                By.Meter => seasons.Mean(ShootsPerM) / hedges.Mean(ShootsPerM),
                 _ => 1,
             };
             return hedges.Mean(figure.Of) * ratio;
@@ -185,6 +196,11 @@ internal sealed class TrellisForms : Study
 
         private double? Off(double? value, int i) => (value / trial.Published[i]) - 1;
 
-        private double? MeanOff(Func<Figure, double?> value) => 100 * Figures.Select((figure, i) => Math.Abs(Off(value(figure), i) ?? 1)).Average();
+        private double? MeanOff(Func<Figure, double?> value) =>
+            100 * Figures.Select((figure, i) => Math.Abs(Off(value(figure), i) ?? 1)).Average();
+
+        private static double? ShootsPerVine(SeasonResult season) => season.Summary.Canopy?.ShootsPerVine;
+
+        private static double? ShootsPerM(SeasonResult season) => season.Summary.Canopy?.ShootsPerM;
     }
 }
