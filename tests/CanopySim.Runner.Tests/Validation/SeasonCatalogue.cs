@@ -10,6 +10,9 @@ internal static class SeasonCatalogue
     private const string Block = "warm-valley";
     private const ulong FirstSeed = 1;
 
+    /// <summary>Days from bloom to the toppings by nodes.</summary>
+    public const int DaysFromBloomToTopping = 10;
+
     private static readonly (int, int) FirstOfOctober = (10, 1);
     private static readonly (int, int) MiddleOfOctober = (10, 15);
 
@@ -53,6 +56,19 @@ internal static class SeasonCatalogue
     public static SeasonCase ToppedWithoutLaterals { get; } =
         Valley("topped at 12 nodes, no laterals", (scenario, weather) => WithoutLaterals(ToppedAfterBloom(scenario, weather, 12)), MiddleOfOctober);
 
+    /// <summary>Berries a cluster against the block's own, for <see cref="Crops"/>.</summary>
+    public static IReadOnlyList<double> CropFactors { get; } = [0.5, 1, 1.5, 2, 3, 4.5];
+
+    /// <summary>The hedge with each crop, to 1 October, nothing harvested.</summary>
+    public static IReadOnlyList<SeasonCase> Crops { get; } = [.. CropFactors.Select(factor => Valley(
+        $"crop times {NumberSay.Typed(factor)}", scenario => WithCrop(Unharvested(scenario), factor), FirstOfOctober))];
+
+    /// <summary>Shoots a meter of canopy from open to dense, for <see cref="Densities"/>.</summary>
+    public static IReadOnlyList<double> ShootsPerMeter { get; } = [10, 15, 25, 40];
+
+    /// <summary>The hedge with each number of shoots, to 1 October, nothing harvested.</summary>
+    public static IReadOnlyList<SeasonCase> Densities { get; } = [.. ShootsPerMeter.Select(shoots => WithShoots(shoots))];
+
     /// <summary>Ten days after bloom cut to so many leaves, no laterals, half the crop: until the end of October.</summary>
     public static SeasonCase FewLeaves(int leaves) => leaves == 6 ? SixLeaves : TwelveLeaves;
 
@@ -90,6 +106,16 @@ internal static class SeasonCatalogue
     public static Scenario WithCrop(Scenario scenario, double factor) =>
         scenario with { Fruit = scenario.Fruit with { BerriesPerCluster = factor * scenario.Fruit.BerriesPerCluster } };
 
+    /// <summary>The hedge with so many shoots a meter of canopy, to 1 October, nothing harvested.</summary>
+    public static SeasonCase WithShoots(double perMeter, Func<Scenario, Scenario>? change = null) => Valley(
+        $"{NumberSay.Typed(perMeter)} shoots a meter",
+        scenario =>
+        {
+            var vine = Unharvested(scenario) with { CanopyWork = scenario.CanopyWork with { ShootsPerMeter = perMeter } };
+            return change is null ? vine : change(vine);
+        },
+        FirstOfOctober, work: 2 * perMeter * 8);
+
     private static IEnumerable<ulong> Seeds() => [1, 2, 3, 4, 5];
 
     private static SeasonCase Valley(string name, Func<Scenario, WeatherSeries, Scenario> change, (int, int) until) =>
@@ -103,8 +129,8 @@ internal static class SeasonCatalogue
     private static Scenario AtTopWire(Scenario scenario) => WithTopping(
         scenario, new Topping { WhenShootsReach = 1.2, Height = scenario.Trellis.TopWireHeightOrDefault });
 
-    private static Scenario ToppedAfterBloom(Scenario scenario, WeatherSeries weather, int nodes) =>
-        WithTopping(scenario, new Topping { On = ValidationWeather.Bloom(scenario, weather).AddDays(10), Nodes = nodes });
+    public static Scenario ToppedAfterBloom(Scenario scenario, WeatherSeries weather, int nodes) =>
+        WithTopping(scenario, new Topping { On = ValidationWeather.Bloom(scenario, weather).AddDays(DaysFromBloomToTopping), Nodes = nodes });
 
     private static Scenario WithTopping(Scenario scenario, Topping topping) =>
         scenario with { CanopyWork = scenario.CanopyWork with { Topping = [topping] } };

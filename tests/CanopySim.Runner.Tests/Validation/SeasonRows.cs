@@ -5,6 +5,8 @@ namespace CanopySim.Runner.Tests.Validation;
 /// <summary>Reads figures out of seasons. A figure that one season lacks, their mean lacks.</summary>
 internal static class SeasonRows
 {
+    private const int ThreeWeeks = 21;
+
     public static DayRow? On(this SeasonResult season, DateOnly? day) => season.Days.FirstOrDefault(row => row.Date == day);
 
     public static IReadOnlyList<DayRow> Between(this SeasonResult season, DateOnly from, DateOnly to) =>
@@ -26,6 +28,15 @@ internal static class SeasonRows
     /// <summary>Mean of a value over a week that ends on a row; null before the first whole week.</summary>
     public static double? WeekMean(this IReadOnlyList<DayRow> rows, int last, Func<DayRow, double> value) =>
         last < 6 ? null : rows.Skip(last - 6).Take(7).Average(value);
+
+    /// <summary>Mean rise of sugar in the three weeks after veraison [Brix/d]; null where that was not reached.</summary>
+    public static double? DailyRiseOfSugar(this SeasonResult season) => season.Summary.Dates.Veraison is { } veraison
+        ? (season.On(veraison.AddDays(ThreeWeeks))?.SugarBrix - season.On(veraison)?.SugarBrix) / ThreeWeeks
+        : null;
+
+    /// <summary>A row of the canopy sheet, all walls together; null before veraison.</summary>
+    public static CanopySheetRow? Sheet(this SeasonResult season, string item) =>
+        season.Assessment.CanopySheet.FirstOrDefault(row => row.Item == item && row.Wall is null);
 
     public static double? DayNumber(this DateOnly? day) => day?.DayNumber;
 }

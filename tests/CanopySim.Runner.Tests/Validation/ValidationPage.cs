@@ -15,7 +15,8 @@ internal sealed class ValidationPage
     public static IReadOnlyList<Study> AllStudies { get; } =
     [
         new PublishedCanopy(), new ShootNumber(), new NoStop(), new BloomNodes(), new CarbonAccount(), new TradeChecks(), new Heat(),
-        new LeafAge(), new FruitSugar(), new TheQuestion(), new WaterUse(), new LightReferences(),
+        new LeafAge(), new FruitSugar(), new TheQuestion(), new WaterUse(), new TrellisForms(), new ShootsAndLight(), new LeafAreaPerFruit(),
+        new LateralsAtTheCut(), new LeafPulling(), new NextYearBuds(), new RowDirection(), new CropOrLeaves(), new LightReferences(),
     ];
 
     public IReadOnlyList<(Study Study, StudyResult Result)> Judged { get; }

@@ -14,19 +14,11 @@ internal sealed class FruitSugar : Study
     private static readonly Limit AtVeraison = new WithinRange(5, 6);
 
     private static readonly Limit LeafAreaForFullSugar = new WithinRange(0.8, 1.2);
-    private const double FullSugarShare = 0.95;
 
     private static readonly Limit Ripens = WithinRange.AtLeast(20);
     // No less than a refractometer can tell, and a tenth of the first slope is flat.
     private const double LeastBrix = 0.1;
     private const double FlatSlope = 0.1;
-
-    private const int ThreeWeeks = 21;
-
-    private static readonly double[] CropFactors = [0.5, 1, 1.5, 2, 3, 4.5];
-
-    private static readonly IReadOnlyList<SeasonCase> Crops = [.. CropFactors.Select(factor => SeasonCatalogue.Valley(
-        $"crop times {NumberSay.Typed(factor)}", scenario => SeasonCatalogue.WithCrop(SeasonCatalogue.Unharvested(scenario), factor), (10, 1)))];
 
     public override string Title => "Sugar";
 
@@ -36,15 +28,15 @@ internal sealed class FruitSugar : Study
         + "bloom, no laterals, half the berries, to 31 October).";
 
     public override IReadOnlyList<SeasonCase> Seasons =>
-        [.. SeasonCatalogue.Hedges, .. Crops, SeasonCatalogue.FewLeaves(6), SeasonCatalogue.FewLeaves(12),
+        [.. SeasonCatalogue.Hedges, .. SeasonCatalogue.Crops, SeasonCatalogue.FewLeaves(6), SeasonCatalogue.FewLeaves(12),
             SeasonCatalogue.SixLeavesWholeCrop, SeasonCatalogue.TwelveLeavesWholeCrop];
 
     public override StudyResult Judge(ValidationSeasons seasons)
     {
         var hedges = seasons.Of(SeasonCatalogue.Hedges);
-        var crops = seasons.Of(Crops);
+        var crops = seasons.Of(SeasonCatalogue.Crops);
         var (six, twelve) = (seasons.Of(SeasonCatalogue.FewLeaves(6)), seasons.Of(SeasonCatalogue.FewLeaves(12)));
-        var curve = crops.Select(Point).OrderBy(point => point.LeafArea).ToList();
+        var curve = new SugarCurve(crops);
         var (half, whole) = (crops[0], crops[1]);
         return new StudyResult(
             Finding.Judged(
@@ -55,20 +47,20 @@ internal sealed class FruitSugar : Study
             },
             Finding.Judged(
                 "rise of sugar in the three weeks after veraison, each weather [Brix/d]", FittedQuantities.StandingOf(FittedQuantities.SugarRise), DailyRise,
-                "common practice, no source", [.. hedges.Select(DailyRiseOf)]),
+                "common practice, no source", [.. hedges.Select(hedge => hedge.DailyRiseOfSugar())]),
             Finding.Judged(
                 "leaf area over fruit at 95 % of the highest sugar, 1 October [m²/kg]", Standing.Predicted, LeafAreaForFullSugar, Kliewer,
-                FullSugar(curve)),
+                curve.FullSugar),
             Finding.Judged(
                 "least step of sugar towards more leaf area [Brix]", Standing.Predicted, WithinRange.AtLeast(-LeastBrix), Kliewer,
-                Enumerable.Range(1, curve.Count - 1).Min(i => curve[i].Brix - curve[i - 1].Brix)) with
+                curve.LeastStep) with
             {
                 Published = "rises",
                 Format = value => value.ToString("F2", CultureInfo.InvariantCulture),
             },
             Finding.Judged(
                 "last slope of sugar over leaf area by the first [1]", Standing.Predicted, WithinRange.AtMost(FlatSlope), Kliewer,
-                Slope(curve, curve.Count - 2) / Slope(curve, 0)) with
+                curve.LastSlope / curve.FirstSlope) with
             {
                 Published = "flattens",
                 Format = value => value.ToString("F3", CultureInfo.InvariantCulture),
@@ -78,7 +70,7 @@ internal sealed class FruitSugar : Study
                 twelve.Summary.Dates.Veraison.DayNumber(), six.Summary.Dates.Veraison.DayNumber()).OfDates(),
             Finding.Judged(
                 "rise of sugar in the three weeks after veraison, 6 / 12 leaves [Brix/d]", Standing.Predicted, new Rising("slower with 6"), Parker,
-                DailyRiseOf(six), DailyRiseOf(twelve)),
+                six.DailyRiseOfSugar(), twelve.DailyRiseOfSugar()),
             Finding.Judged(
                 "highest sugar by the end of October, 6 / 12 leaves [Brix]", FittedQuantities.StandingOf(FittedQuantities.FewLeaves), Ripens, Parker, Highest(six), Highest(twelve)),
             Finding.Told(
@@ -98,40 +90,12 @@ internal sealed class FruitSugar : Study
                     ["berries a cluster, times", "leaf area over fruit [m²/kg]", "sugar [Brix]", "crop [kg a vine]"],
                     [.. crops.Select((crop, i) => (IReadOnlyList<string>)
                     [
-                        NumberSay.Typed(CropFactors[i]), NumberSay.Number(Point(crop).LeafArea), NumberSay.Number(Point(crop).Brix),
+                        NumberSay.Typed(SeasonCatalogue.CropFactors[i]), NumberSay.Number(SugarCurve.Point(crop).LeafArea), NumberSay.Number(SugarCurve.Point(crop).Brix),
                         NumberSay.Number(crop.Summary.Harvest?.YieldKgPerVine ?? double.NaN),
                     ])]),
             ],
         };
     }
-
-    // A crop that never came to veraison has its leaf area of the last day, and no sugar.
-    private static (double LeafArea, double Brix) Point(SeasonResult season)
-    {
-        var area = season.Summary.Canopy?.LeafAreaM2PerVine ?? season.Days[^1].LeafAreaM2PerVine;
-        return (area / (season.Summary.Harvest?.YieldKgPerVine ?? double.NaN), season.Days[^1].SugarBrix ?? 0);
-    }
-
-    // Straight between the two points that enclose it; null where even the least leaf area reaches it.
-    private static double? FullSugar(List<(double LeafArea, double Brix)> curve)
-    {
-        var wanted = FullSugarShare * curve.Max(point => point.Brix);
-        for (var i = 1; i < curve.Count; i++)
-        {
-            var (from, to) = (curve[i - 1], curve[i]);
-            if (from.Brix < wanted && to.Brix >= wanted)
-                return from.LeafArea + ((to.LeafArea - from.LeafArea) * (wanted - from.Brix) / (to.Brix - from.Brix));
-        }
-
-        return null;
-    }
-
-    private static double Slope(List<(double LeafArea, double Brix)> curve, int from) =>
-        (curve[from + 1].Brix - curve[from].Brix) / (curve[from + 1].LeafArea - curve[from].LeafArea);
-
-    private static double? DailyRiseOf(SeasonResult season) => season.Summary.Dates.Veraison is { } veraison
-        ? (season.On(veraison.AddDays(ThreeWeeks))?.SugarBrix - season.On(veraison)?.SugarBrix) / ThreeWeeks
-        : null;
 
     private static double? Highest(SeasonResult season) => season.Days.Max(row => row.SugarBrix);
 

@@ -1,0 +1,56 @@
+using CanopySim.Results;
+
+namespace CanopySim.Runner.Tests.Validation;
+
+/// <summary>
+/// Sugar on the last day of several seasons against their leaf area at veraison over the crop of that day.
+/// </summary>
+internal sealed class SugarCurve
+{
+    /// <summary>Share of the highest sugar that counts as all of it.</summary>
+    public const double FullSugarShare = 0.95;
+
+    private readonly List<(double LeafArea, double Brix)> _points;
+
+    public SugarCurve(IEnumerable<SeasonResult> seasons) =>
+        _points = [.. seasons.Select(Point).OrderBy(point => point.LeafArea)];
+
+    /// <summary>
+    /// Leaf area over fruit [m²/kg] at which sugar comes to 95 % of the highest, straight between two points;
+    /// null where even the least leaf area reaches it.
+    /// </summary>
+    public double? FullSugar
+    {
+        get
+        {
+            var wanted = FullSugarShare * _points.Max(point => point.Brix);
+            for (var i = 1; i < _points.Count; i++)
+            {
+                var (low, high) = (_points[i - 1], _points[i]);
+                if (low.Brix >= wanted || high.Brix < wanted) continue;
+                return low.LeafArea + ((high.LeafArea - low.LeafArea) * (wanted - low.Brix) / (high.Brix - low.Brix));
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>Least rise of sugar from a point to the next one with more leaf [Brix].</summary>
+    public double LeastStep => Enumerable.Range(1, _points.Count - 1).Min(i => _points[i].Brix - _points[i - 1].Brix);
+
+    public double FirstSlope => Slope(0);
+
+    public double LastSlope => Slope(_points.Count - 2);
+
+    /// <summary>
+    /// Of one season. A crop that never came to veraison has its leaf area of the last day, and no sugar.
+    /// </summary>
+    public static (double LeafArea, double Brix) Point(SeasonResult season)
+    {
+        var area = season.Summary.Canopy?.LeafAreaM2PerVine ?? season.Days[^1].LeafAreaM2PerVine;
+        return (area / (season.Summary.Harvest?.YieldKgPerVine ?? double.NaN), season.Days[^1].SugarBrix ?? 0);
+    }
+
+    private double Slope(int from) =>
+        (_points[from + 1].Brix - _points[from].Brix) / (_points[from + 1].LeafArea - _points[from].LeafArea);
+}
