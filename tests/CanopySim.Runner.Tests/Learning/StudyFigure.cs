@@ -32,8 +32,12 @@ internal sealed record StudyFigure(string Name, Func<CsvRows, int, string> Text)
     public static StudyFigure MorningShare { get; } =
         Number("of it before noon [%]", "fruit_light.morning_share", 0, 100);
 
-    public static StudyFigure WarmestFruit { get; } =
-        Number("warmest spot on fruit [°C]", "fruit_heat.highest_surface_deg_c", 1);
+    public static StudyFigure BrightSide { get; } = OfSides("on the brighter side", Math.Max);
+
+    public static StudyFigure DarkSide { get; } = OfSides("on the darker side", Math.Min);
+
+    public static StudyFigure Browning { get; } =
+        Number("warm enough for fruit to brown, worse side [h]", "fruit_heat.hours_at_browning_max", 1);
 
     public static StudyFigure Lateral { get; } =
         Number("leaf of laterals at veraison [cm² a shoot]", "canopy.lateral_leaf_area_per_shoot_cm2", 0);
@@ -68,6 +72,13 @@ internal sealed record StudyFigure(string Name, Func<CsvRows, int, string> Text)
         (compared, option) => Cell(compared, key, option) is { Length: > 0 } text
             ? Shown(factor * double.Parse(text, CultureInfo.InvariantCulture), decimals)
             : None);
+
+    private static StudyFigure OfSides(string name, Func<double, double, double> chosen) => new(
+        $"PAR on clusters {name} [mol/m² a day]",
+        (compared, option) => Shown(chosen(SideLight(compared, option, 0), SideLight(compared, option, 1)), 1));
+
+    private static double SideLight(CsvRows compared, int option, int side) => double.Parse(
+        Cell(compared, $"fruit_light.sides.{side}.par_mol_m2_d", option), CultureInfo.InvariantCulture);
 
     private static IEnumerable<(double FromDays, double Share)> AgeClasses(CsvRows compared, int option)
     {

@@ -16,14 +16,14 @@ public sealed class StudyTests
     {
         ["leaf-age"] =
         [
-            StudyFigure.Ripe, StudyFigure.Sugar, StudyFigure.Yield, StudyFigure.LeafToFruit, StudyFigure.Gain,
+            StudyFigure.Ripe, StudyFigure.Sugar, StudyFigure.Yield, StudyFigure.LeafAlongCanopy, StudyFigure.Gain,
             StudyFigure.Aged("under 60 days", 0, 60), StudyFigure.Aged("of 60 to 100 days", 60, 100),
             StudyFigure.Aged("over 100 days", 100, int.MaxValue),
         ],
         ["row-direction"] =
         [
-            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.MorningShare,
-            StudyFigure.WarmestFruit,
+            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.BrightSide,
+            StudyFigure.DarkSide, StudyFigure.MorningShare, StudyFigure.Browning,
         ],
         ["shoot-number"] =
         [
@@ -34,7 +34,7 @@ public sealed class StudyTests
         ["leaf-pulling"] =
         [
             StudyFigure.Ripe, StudyFigure.Sugar, StudyFigure.Yield, StudyFigure.LeafToFruit, StudyFigure.Layers,
-            StudyFigure.ClusterLight, StudyFigure.MorningShare, StudyFigure.WarmestFruit,
+            StudyFigure.Lateral, StudyFigure.ClusterLight, StudyFigure.MorningShare, StudyFigure.Browning,
         ],
         ["topping-time"] =
         [
@@ -51,8 +51,8 @@ public sealed class StudyTests
     {
         var path = Path.Combine(Scenarios, study, "README.md");
         var readme = File.ReadAllText(path);
-        var command = readme.Split('\n').First(line => line.StartsWith($"{Command}compare ", StringComparison.Ordinal))[Command.Length..]
-            .Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var line = readme.Split('\n').First(line => line.StartsWith($"{Command}compare ", StringComparison.Ordinal));
+        var command = line[Command.Length..].Split(' ', StringSplitOptions.RemoveEmptyEntries);
         AssertComparesTheWholeFolder(study, command);
 
         using var folder = new TemporaryFolder();
