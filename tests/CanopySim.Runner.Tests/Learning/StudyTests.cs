@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace CanopySim.Runner.Tests.Learning;
@@ -6,7 +7,7 @@ namespace CanopySim.Runner.Tests.Learning;
 /// The table in the README of each study is what its command gives now. <c>tests/studies.sh</c> runs this with
 /// <c>CANOPYSIM_STUDIES</c> set to "write", which writes the tables anew.
 /// </summary>
-public sealed class StudyTests
+public sealed partial class StudyTests
 {
     private const string Command = "    canopysim ";
 
@@ -67,6 +68,23 @@ public sealed class StudyTests
                 StudyTable.In(readme) == table,
                 $"the table of {path} is not what the model gives now; write it with bash tests/studies.sh\n{table}");
     }
+
+    /// <summary>The question to try next is one that the program takes.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_next_command_reads(string study)
+    {
+        var line = File.ReadLines(Path.Combine(Scenarios, study, "README.md"))
+            .Last(line => line.StartsWith($"{Command}compare ", StringComparison.Ordinal));
+        var words = Words().Matches(line[Command.Length..]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal));
+        string[] command = [.. words];
+        Assert.Contains("--set", command);
+        var run = RunnerProcess.Run(RunnerProcess.Repository, ["check", .. command[1..^2]]);
+        Assert.True(run.ExitCode == RunnerApp.Ok, run.ToString());
+    }
+
+    [GeneratedRegex("""(?:[^\s"]|"[^"]*")+""")]
+    private static partial Regex Words();
 
     private static void AssertComparesTheWholeFolder(string study, string[] command)
     {
