@@ -17,6 +17,8 @@ internal sealed class CsvRows
         return new CsvRows(lines[0], [.. lines.Skip(1).Select(line => line.Split(','))]);
     }
 
+    public bool Has(string name) => _names.Contains(name);
+
     public IEnumerable<string> Column(string name)
     {
         var index = Array.IndexOf(_names, name);

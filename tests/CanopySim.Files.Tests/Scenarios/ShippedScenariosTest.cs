@@ -10,15 +10,21 @@ public sealed class ShippedScenariosTest
 {
     public static string Folder { get; } = FindFolder();
 
-    public static TheoryData<string> Names => [.. Directory.EnumerateDirectories(Folder).Select(folder => Path.GetFileName(folder)).Order()];
+    /// <summary>Every scenario by folder and file; each folder has a scenario.yaml.</summary>
+    public static TheoryData<string> Names =>
+    [
+        .. Directory.EnumerateDirectories(Folder)
+            .SelectMany(folder => Directory.EnumerateFiles(folder, "*.yaml").Append(Path.Combine(folder, "scenario.yaml")))
+            .Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/')).Distinct().Order(StringComparer.Ordinal),
+    ];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void Reads_and_has_weather_for_its_whole_season(string name)
     {
-        var folder = Path.Combine(Folder, name);
-        Assert.True(File.Exists(Path.Combine(folder, "README.md")), "no README.md");
-        var document = ScenarioFile.Read(Path.Combine(folder, "scenario.yaml"));
+        var path = Path.Combine(Folder, name);
+        Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(path)!, "README.md")), "no README.md");
+        var document = ScenarioFile.Read(path);
         var scenario = document.Scenario;
         var weather = WeatherBuilder.Complete(
             SeasonWeather.Read(document), scenario.Weather, scenario.Site, SiteTime.Of(scenario.Site).StandardOffsetHours(scenario.Season.Year!.Value));
