@@ -23,8 +23,8 @@ public sealed partial class StudyTests
         ],
         ["row-direction"] =
         [
-            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.BrightSide,
-            StudyFigure.DarkSide, StudyFigure.MorningShare, StudyFigure.Browning,
+            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.MorningShare,
+            StudyFigure.BrightSide, StudyFigure.DarkSide, StudyFigure.Browning,
         ],
         ["shoot-number"] =
         [
