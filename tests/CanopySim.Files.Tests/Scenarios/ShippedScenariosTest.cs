@@ -14,8 +14,10 @@ public sealed class ShippedScenariosTest
     public static TheoryData<string> Names =>
     [
         .. Directory.EnumerateDirectories(Folder)
-            .SelectMany(folder => Directory.EnumerateFiles(folder, "*.yaml").Append(Path.Combine(folder, "scenario.yaml")))
-            .Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/')).Distinct().Order(StringComparer.Ordinal),
+            .SelectMany(folder =>
+                Directory.EnumerateFiles(folder, "*.yaml").Append(Path.Combine(folder, "scenario.yaml")))
+            .Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/'))
+            .Distinct().Order(StringComparer.Ordinal),
     ];
 
     [Theory]

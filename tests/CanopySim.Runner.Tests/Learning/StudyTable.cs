@@ -14,7 +14,8 @@ internal static class StudyTable
         [
             Line(["", .. compared.Column("option")]),
             Line(["---", .. compared.Rows.Select(_ => "---:")]),
-            .. figures.Select(figure => Line([figure.Name, .. compared.Rows.Select((_, option) => figure.Text(compared, option))])),
+            .. figures.Select(figure =>
+                Line([figure.Name, .. compared.Rows.Select((_, option) => figure.Text(compared, option))])),
         ];
         return string.Join('\n', lines) + '\n';
     }

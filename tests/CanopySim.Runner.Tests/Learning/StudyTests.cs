@@ -23,8 +23,8 @@ public sealed partial class StudyTests
         ],
         ["row-direction"] =
         [
-            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.BrightSide,
-            StudyFigure.DarkSide, StudyFigure.MorningShare, StudyFigure.Browning,
+            StudyFigure.Ripe, StudyFigure.Yield, StudyFigure.Gain, StudyFigure.ClusterLight, StudyFigure.MorningShare,
+            StudyFigure.BrightSide, StudyFigure.DarkSide, StudyFigure.Browning,
         ],
         ["shoot-number"] =
         [
@@ -76,8 +76,8 @@ public sealed partial class StudyTests
     {
         var line = File.ReadLines(Path.Combine(Scenarios, study, "README.md"))
             .Last(line => line.StartsWith($"{Command}compare ", StringComparison.Ordinal));
-        var words = Words().Matches(line[Command.Length..]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal));
-        string[] command = [.. words];
+        string[] command = [.. Words().Matches(line[Command.Length..])
+            .Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal))];
         Assert.Contains("--set", command);
         var run = RunnerProcess.Run(RunnerProcess.Repository, ["check", .. command[1..^2]]);
         Assert.True(run.ExitCode == RunnerApp.Ok, run.ToString());
