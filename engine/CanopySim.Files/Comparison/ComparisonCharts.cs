@@ -149,8 +149,11 @@ public static class ComparisonCharts
 
     private static IEnumerable<ChartPoint> Shifted(IReadOnlyList<ComparedOption> options, int index,
         IEnumerable<ChartPoint> points) => points
-        .Select(point => point with { X = ChartAxis.PlaceOf(
-            options[index].InYearOf(options[0], DateOnly.FromDayNumber((int)point.X))) });
+        .Select(point => point with
+        {
+            X = ChartAxis.PlaceOf(
+            options[index].InYearOf(options[0], DateOnly.FromDayNumber((int)point.X)))
+        });
 
     private static ChartAxis AxisOf(IReadOnlyList<ComparedOption> options,
         IReadOnlyList<(DateOnly From, DateOnly To)> ranges)

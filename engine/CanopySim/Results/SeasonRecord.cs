@@ -4,8 +4,8 @@ using CanopySim.Fruit;
 using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Phenology;
-using CanopySim.Views;
 using CanopySim.Training;
+using CanopySim.Views;
 
 namespace CanopySim.Results;
 

@@ -1,6 +1,6 @@
 using CanopySim.Growth;
-using CanopySim.Views;
 using CanopySim.Training;
+using CanopySim.Views;
 
 namespace CanopySim.Results;
 

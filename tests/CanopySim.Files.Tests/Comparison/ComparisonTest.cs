@@ -116,8 +116,11 @@ public class ComparisonTest
         {
             Summary = full.Summary with
             {
-                Dates = dates with { Budbreak = dates.Budbreak!.Value.AddYears(-1),
-                    TargetSugar = InventedSeason.Ripe.AddDays(6).AddYears(-1) },
+                Dates = dates with
+                {
+                    Budbreak = dates.Budbreak!.Value.AddYears(-1),
+                    TargetSugar = InventedSeason.Ripe.AddDays(6).AddYears(-1)
+                },
             },
         };
         Assert.Equal("6 days later", ComparisonSentences.DaysApart(Option("Before", before), Option("Now", full)));
@@ -153,8 +156,14 @@ public class ComparisonTest
 
     internal static ComparedOption Option(string name, SeasonResult season, params UnderstoodValue[] values) => new(
         name,
-        new ScenarioDocument { Scenario = InventedSeason.Scenario(name), Path = "scenario.yaml", BasedOn = [],
-            WeatherPath = "weather.csv", Values = values },
+        new ScenarioDocument
+        {
+            Scenario = InventedSeason.Scenario(name),
+            Path = "scenario.yaml",
+            BasedOn = [],
+            WeatherPath = "weather.csv",
+            Values = values
+        },
         season);
 
     private static SeasonResult RipeOn(DateOnly day)

@@ -25,8 +25,11 @@ internal sealed partial class HeadlessBrowser : IDisposable
     public HeadlessBrowser()
     {
         var start = new ProcessStartInfo(
-            Program ?? throw new InvalidOperationException("no chromium")) { RedirectStandardError = true,
-            RedirectStandardOutput = true };
+            Program ?? throw new InvalidOperationException("no chromium"))
+        {
+            RedirectStandardError = true,
+            RedirectStandardOutput = true
+        };
         // Chromium will not run as root in its sandbox; the page is our own.
         foreach (var argument in (string[])["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run",
             "--disable-background-networking",
