@@ -1,3 +1,5 @@
+using CanopySim.Recording;
+
 namespace CanopySim;
 
 /// <summary>How a season is run.</summary>
@@ -19,6 +21,9 @@ public sealed record SeasonOptions
 
     /// <summary>Told each day that is done and the share of the season that is behind [0 to 1]; null for nobody.</summary>
     public Action<DateOnly, double>? Progress { get; init; }
+
+    /// <summary>Handed each closed day with its canopy, leaf by leaf and hour by hour; null for nobody, which is faster.</summary>
+    public Action<RecordedDay>? Recorder { get; init; }
 
     /// <summary>Stops the season between days.</summary>
     public CancellationToken Cancellation { get; init; }

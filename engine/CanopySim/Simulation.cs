@@ -6,6 +6,7 @@ using CanopySim.Light;
 using CanopySim.Phenology;
 using CanopySim.Photosynthesis;
 using CanopySim.Plants;
+using CanopySim.Recording;
 using CanopySim.Results;
 using CanopySim.Training;
 using CanopySim.Water;
@@ -38,6 +39,7 @@ public sealed class Simulation
     private readonly BerryGrowth _berries;
     private readonly SeasonRecord _record;
     private readonly SeasonClock _clock;
+    private readonly DayRecorder? _recorder;
 
     private readonly LostMass[] _lost;
     private readonly double[] _stock;
@@ -47,6 +49,7 @@ public sealed class Simulation
     private double _progressBefore;
     private bool _canopyChanged = true;
     private bool _setDone;
+    private PlacedCanopy? _placed;
     private LightOfDay? _lightOfDay;
     private IReadOnlyList<LeafDay> _leafDays = [];
     private VineDay[] _vineDays = [];
@@ -68,6 +71,7 @@ public sealed class Simulation
         _berries = new BerryGrowth(scenario.Fruit);
         _clock = new SeasonClock(options.Seconds);
         _record = new SeasonRecord(scenario, options);
+        _recorder = options.Recorder is { } hand ? new DayRecorder(scenario, hand) : null;
         _lost = new LostMass[Canopy.Vines.Count];
         _stock = [.. Canopy.Vines.Select(vine => CarbonStock.Of(vine, scenario.Carbon))];
     }
@@ -182,7 +186,9 @@ public sealed class Simulation
     internal void PlaceBlades()
     {
         if (!Canopy.PrimaryShoots().Any()) return;
-        _clock.LightGeometry(() => _record.NoteScene(_light.Place(Canopy, _canopyChanged)));
+        _clock.LightGeometry(() => _placed = _light.Place(Canopy, _canopyChanged));
+        _record.NoteScene(_placed!);
+        _recorder?.NotePlaced(_placed!, Canopy);
         _canopyChanged = false;
     }
 
@@ -200,7 +206,7 @@ public sealed class Simulation
         _transpiration = 0;
         if (_lightOfDay is null) return;
         var supply = Canopy.Vines.Select(vine => vine.Carbon.SupplyIndex).ToArray();
-        _clock.GasExchange(() => _leafDays = _gasExchange.Day(_lightOfDay, weather, WaterStress.Stomata(_soil.Fraction), supply));
+        _clock.GasExchange(() => _leafDays = _gasExchange.Day(_lightOfDay, weather, WaterStress.Stomata(_soil.Fraction), supply, _recorder?.Hours));
         foreach (var leaf in _leafDays) _transpiration += leaf.TranspirationLiters;
     }
 
@@ -246,6 +252,7 @@ public sealed class Simulation
             TranspirationLiters = _transpiration,
             SoilWaterFraction = _soil.Fraction,
         });
+        _recorder?.Add(_record.LastDay, weather, _lightOfDay, _leafDays);
     }
 
     private GrowthConditions Conditions(WeatherDay weather) => new(

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CanopySim.Files.Recording;
 
 namespace CanopySim.Files.Results;
 
@@ -10,7 +11,7 @@ internal static class OwnFiles
     private static readonly HashSet<string> Names = new(StringComparer.Ordinal)
     {
         SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, WorkCsv.FileName, AssessmentCsv.SheetFile, AssessmentCsv.LightFile,
-        AssessmentCsv.HoursFile, AssessmentCsv.HeatFile, "season.bin", "report.html", "compare.csv",
+        AssessmentCsv.HoursFile, AssessmentCsv.HeatFile, RecordingWriter.FileName, "report.html", "compare.csv",
         "forecast.json", "light.json", "sensors.csv", "scene.ply",
     };
 

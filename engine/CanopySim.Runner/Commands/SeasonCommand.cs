@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Recording;
 using CanopySim.Files.Report;
 using CanopySim.Files.Results;
 using CanopySim.Results;
@@ -21,6 +22,10 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         [CommandOption("--leaves-on <DATE>")]
         [Description("A day whose leaves are listed one by one in leaves.csv; may be repeated. The last day is listed always.")]
         public string[] LeavesOn { get; init; } = [];
+
+        [CommandOption("--record")]
+        [Description("Writes season.bin too: every leaf in every hour, for canopysim-view.")]
+        public bool Record { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -34,6 +39,11 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         if (until is { } last) CheckInSeason(last, "--until", calendar);
         foreach (var day in leavesOn) CheckInSeason(day, "--leaves-on", calendar);
         using var folder = ResultsFolder.Begin(settings.OutFolder(settings.Scenario));
+        using var file = settings.Record ? new FileBlockWriter(folder.File(RecordingWriter.FileName)) : null;
+        var recording = file is null
+            ? null
+            : new RecordingWriter(
+                file, input.Document.Scenario, input.Weather, input.UtcOffsetHours, quality, InputHashes.Of(input.Document));
         var watch = Stopwatch.StartNew();
         SeasonResult result;
         using (var progress = new ProgressLine(settings.Quiet))
@@ -47,8 +57,13 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
                 Seconds = () => watch.Elapsed.TotalSeconds,
                 Progress = progress.Show,
                 Cancellation = cancellationToken,
+                Recorder = recording is null ? null : recording.Add,
             });
         }
+
+        recording?.Finish(result);
+        file?.Finish();
+        file?.Dispose();
 
         var scenario = input.Document.Scenario;
         var charts = SeasonOutput.WriteTablesAndCharts(folder.File, input, result, units, threads);

@@ -47,10 +47,11 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     /// <param name="weather">The day's weather.</param>
     /// <param name="stomatalWater">Factor of conductance that soil water allows [0 to 1].</param>
     /// <param name="supplyIndex">Supply index of each vine, for the sink factor.</param>
-    public IReadOnlyList<LeafDay> Day(LightOfDay light, WeatherDay weather, double stomatalWater, IReadOnlyList<double> supplyIndex)
+    /// <param name="keep">Where each hour is kept; null where nobody asks.</param>
+    public IReadOnlyList<LeafDay> Day(LightOfDay light, WeatherDay weather, double stomatalWater, IReadOnlyList<double> supplyIndex, LeafHours? keep = null)
     {
         var blades = BladesOf(light, supplyIndex);
-        var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))]);
+        var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))], keep);
         hours.Solve(threads);
         var (day, night) = Respiration(light, weather);
         var days = new LeafDay[blades.Length];

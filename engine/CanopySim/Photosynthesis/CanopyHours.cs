@@ -19,7 +19,7 @@ internal readonly record struct CanopyBlade(
 /// one length whatever the number of threads, and no leaf's answer hangs on its batch.
 /// </summary>
 internal sealed class CanopyHours(
-    LightOfDay light, Optics optics, CanopyBlade[] blades, double stomatalWater, LeafBatch[] batches)
+    LightOfDay light, Optics optics, CanopyBlade[] blades, double stomatalWater, LeafBatch[] batches, LeafHours? keep)
 {
     // Long enough for the second tier to fill its blocks, short enough to share an hour among threads.
     private const int BladesInRun = 512;
@@ -35,6 +35,7 @@ internal sealed class CanopyHours(
 
     public void Solve(int threads)
     {
+        keep?.Fit(batches.Length * blades.Length);
         var runs = (blades.Length + BladesInRun - 1) / BladesInRun;
         Workers.Run(threads, batches.Length * runs, () => new Run(), (run, item) => Solve(run, item / runs, item % runs * BladesInRun));
     }
@@ -60,16 +61,20 @@ internal sealed class CanopyHours(
         for (var i = 0; i < count; i++)
         {
             ref readonly var shaded = ref run.Results[i];
-            var (assimilation, transpiration) = (shaded.NetAssimilation, shaded.Transpiration);
+            var (assimilation, transpiration, temperature) = (shaded.NetAssimilation, shaded.Transpiration, shaded.LeafTemperatureCelsius);
             if (run.SunlitShare[i] > 0)
             {
                 ref readonly var sunlit = ref run.Results[next++];
                 assimilation += run.SunlitShare[i] * (sunlit.NetAssimilation - shaded.NetAssimilation);
                 transpiration += run.SunlitShare[i] * (sunlit.Transpiration - shaded.Transpiration);
+                temperature += run.SunlitShare[i] * (sunlit.LeafTemperatureCelsius - shaded.LeafTemperatureCelsius);
             }
 
             _netAssimilation[at + i] = assimilation;
             _transpiration[at + i] = transpiration;
+            if (keep is null) continue;
+            keep.NetAssimilation[at + i] = (float)assimilation;
+            keep.Temperature[at + i] = (float)temperature;
         }
     }
 

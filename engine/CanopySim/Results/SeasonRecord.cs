@@ -36,6 +36,9 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     public double LeafAreaShareOfLargest =>
         _largestLeafArea > 0 && _days.Count > 0 ? _days[^1].LeafAreaM2PerVine / _largestLeafArea : 1;
 
+    /// <summary>The row of the day that was added last.</summary>
+    public DayRow LastDay => _days[^1];
+
     /// <summary>Days on which frost killed green tissue in spring.</summary>
     public List<DateOnly> SpringFrosts { get; } = [];
 
