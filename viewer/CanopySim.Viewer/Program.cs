@@ -1,0 +1,2 @@
+Console.Error.WriteLine("canopysim-view: not there yet");
+return 2;
