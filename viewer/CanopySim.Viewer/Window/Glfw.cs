@@ -21,7 +21,6 @@ internal static unsafe partial class Glfw
 
     public const int ModShift = 1;
     public const int ModControl = 2;
-    public const int ModAlt = 4;
 
     private const string Library = "glfw3";
 
