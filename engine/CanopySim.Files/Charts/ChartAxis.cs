@@ -7,7 +7,7 @@ namespace CanopySim.Files.Charts;
 /// <param name="Max">Right end, beyond <paramref name="Min"/>.</param>
 /// <param name="Name">What it counts; null where the labels say it, as dates do.</param>
 /// <param name="Ticks">Places and labels at a size of chart.</param>
-internal sealed record ChartAxis(
+public sealed record ChartAxis(
     double Min, double Max, string? Name, Func<ChartSize, IReadOnlyList<(double Place, string Label)>> Ticks)
 {
     /// <summary>Room for a name of three letters and the next one [d].</summary>

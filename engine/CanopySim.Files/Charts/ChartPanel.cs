@@ -4,13 +4,13 @@ using ScottPlot.Plottables;
 namespace CanopySim.Files.Charts;
 
 /// <summary>A point of a line; a value that is not finite leaves a gap.</summary>
-internal readonly record struct ChartPoint(double X, double Y);
+public readonly record struct ChartPoint(double X, double Y);
 
 /// <summary>A label beside the right end of a chart, at a height of its own axis.</summary>
-internal readonly record struct EndLabel(string Text, double Y, uint Rgb);
+public readonly record struct EndLabel(string Text, double Y, uint Rgb);
 
 /// <summary>One field of a chart with its own upright axis. Nothing that is not finite is ever drawn.</summary>
-internal sealed class ChartPanel(string unit)
+public sealed class ChartPanel(string unit)
 {
     private const float LineWidth = 2;
 
@@ -20,6 +20,8 @@ internal sealed class ChartPanel(string unit)
 
     /// <summary>Free height above the largest value, a share of the range.</summary>
     private const double Headroom = 0.06;
+
+    private readonly List<(uint Rgb, Action<Color> Set)> _colored = [];
 
     private bool _isFinished;
 
@@ -64,6 +66,7 @@ internal sealed class ChartPanel(string unit)
             var scatter = Plot.Add.Scatter(
                 stretch.Select(p => p.X).ToArray(), stretch.Select(p => p.Y).ToArray(), ChartStyle.ColorOf(rgb));
             scatter.LineWidth = isThin ? ThinLineWidth : LineWidth;
+            _colored.Add((rgb, color => scatter.Color = color));
             if (pattern is { } dashes) scatter.LinePattern = dashes;
             scatter.MarkerSize = stretch.Count == 1 ? 3 * LineWidth : 0;
             foreach (var point in stretch) Cover(point.Y);
@@ -82,10 +85,12 @@ internal sealed class ChartPanel(string unit)
         {
             var line = Plot.Add.Line(from, y, to, y);
             (line.LineColor, line.LineWidth, line.LinePattern) = (color, ThinLineWidth, LinePattern.Dashed);
+            _colored.Add((ChartStyle.QuietText, own => line.LineColor = own));
         }
         else
         {
-            Plot.Add.HorizontalLine(y, ThinLineWidth, color, LinePattern.Dashed);
+            var line = Plot.Add.HorizontalLine(y, ThinLineWidth, color, LinePattern.Dashed);
+            _colored.Add((ChartStyle.QuietText, own => line.LineColor = own));
         }
 
         Cover(y);
@@ -112,6 +117,7 @@ internal sealed class ChartPanel(string unit)
 
         // Neighbors of a ramp are too alike to part by their color alone.
         (polygon.LineColor, polygon.LineWidth) = (ChartStyle.ColorOf(ChartStyle.Paper), SeamWidth);
+        _colored.Add((ChartStyle.Paper, color => polygon.LineColor = color));
         foreach (var (_, bottom, top) in finite)
         {
             Cover(bottom);
@@ -140,8 +146,21 @@ internal sealed class ChartPanel(string unit)
         if (_isFinished) return;
         _isFinished = true;
         var color = ChartStyle.ColorOf(ChartStyle.StageLine);
-        foreach (var place in stages) Plot.Add.VerticalLine(place, ThinLineWidth, color, LinePattern.Solid);
-        if (Lowest < 0) Plot.Add.HorizontalLine(0, ThinLineWidth, color, LinePattern.Solid);
+        foreach (var place in stages)
+        {
+            var line = Plot.Add.VerticalLine(place, ThinLineWidth, color, LinePattern.Solid);
+            _colored.Add((ChartStyle.StageLine, own => line.LineColor = own));
+        }
+
+        if (Lowest >= 0) return;
+        var zero = Plot.Add.HorizontalLine(0, ThinLineWidth, color, LinePattern.Solid);
+        _colored.Add((ChartStyle.StageLine, own => zero.LineColor = own));
+    }
+
+    /// <summary>Turns lines and seams to the colors of the surface that the chart is drawn on next.</summary>
+    public void ColorFor(ChartSurface surface)
+    {
+        foreach (var (rgb, set) in _colored) set(ChartStyle.ColorOf(surface.Of(rgb)));
     }
 
     /// <summary>

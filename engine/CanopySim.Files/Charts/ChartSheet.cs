@@ -5,10 +5,10 @@ using SkiaSharp;
 namespace CanopySim.Files.Charts;
 
 /// <summary>A stage of the vine on the dates of a chart.</summary>
-internal readonly record struct StageMark(string Name, DateOnly Date);
+public readonly record struct StageMark(string Name, DateOnly Date);
 
 /// <summary>A chart as it is laid out: title, units, names of stages, panels below each other, labels at their right.</summary>
-internal sealed class ChartSheet(string stem, string title, string caption, ChartAxis axis, IReadOnlyList<ChartPanel> panels)
+public sealed class ChartSheet(string stem, string title, string caption, ChartAxis axis, IReadOnlyList<ChartPanel> panels)
 {
     private const float LineHeight = 17;
 
@@ -23,6 +23,14 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
     /// <summary>Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.</summary>
     private static readonly SKPngEncoderOptions PngOptions = new(SKPngEncoderFilterFlags.Up, 4);
+
+    /// <summary>Stem of its files.</summary>
+    public string Stem => stem;
+
+    public string Title => title;
+
+    /// <summary>One line that says what to see.</summary>
+    public string Caption => caption;
 
     public IReadOnlyList<StageMark> Stages { get; init; } = [];
 
@@ -51,14 +59,17 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
     public string Svg(ChartSize size) => SvgDocument.Render(size, title, caption, canvas => Draw(canvas, size));
 
-    public void Draw(SKCanvas canvas, ChartSize size)
+    /// <summary>Draws it, and says where its panels lie.</summary>
+    public IReadOnlyList<ChartField> Draw(SKCanvas canvas, ChartSize size, ChartSurface? surface = null)
     {
-        using (var paper = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.Paper) })
+        var on = surface ?? ChartSurface.Day;
+        List<ChartField> fields = [];
+        using (var paper = new SKPaint { Color = new SKColor(0xFF000000 | on.Of(ChartStyle.Paper)) })
         {
             canvas.DrawRect(0, 0, size.Width, size.Height, paper);
         }
 
-        var y = DrawTitle(canvas, size);
+        var y = DrawTitle(canvas, size, on);
         var right = size.Width - RightMargin(size);
         var labels = PlaceStages(size, right);
         var rows = labels.Count == 0 ? 0 : labels.Max(l => l.Row) + 1;
@@ -77,33 +88,36 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
             var data = new SKRect(LeftMargin, y, right, y + height);
             var isLast = i == panels.Count - 1;
-            DrawPanel(canvas, panels[i], data, size, isLast ? bottomMargin : 0);
-            if (i == 0) DrawStages(canvas, labels, y - TickOverhang, y);
+            DrawPanel(canvas, panels[i], data, size, isLast ? bottomMargin : 0, on);
+            fields.Add(new ChartField(data.Left, data.Top, data.Right, data.Bottom, axis.Min, axis.Max));
+            if (i == 0) DrawStages(canvas, labels, y - TickOverhang, y, on);
             foreach (var line in units[i])
             {
-                ChartText.Draw(canvas, line, Edge, unitBaseline, ChartStyle.TextSize, ChartStyle.QuietText);
+                ChartText.Draw(canvas, line, Edge, unitBaseline, ChartStyle.TextSize, on.Of(ChartStyle.QuietText));
                 unitBaseline += LineHeight;
             }
 
-            DrawEndLabels(canvas, panels[i], data, size);
+            DrawEndLabels(canvas, panels[i], data, size, on);
             y += height;
         }
 
-        if (HasAgeKey && panels.Any(p => !p.IsEmpty)) DrawAgeKey(canvas, right + (size.IsNarrow ? 8 : 14), y - height);
+        if (HasAgeKey && panels.Any(p => !p.IsEmpty)) DrawAgeKey(canvas, right + (size.IsNarrow ? 8 : 14), y - height, on);
         if (axis.Name is { } name)
         {
             var middle = (LeftMargin + right - ChartText.Width(name, ChartStyle.TextSize)) / 2;
-            ChartText.Draw(canvas, name, middle, size.Height - 8, ChartStyle.TextSize, ChartStyle.QuietText);
+            ChartText.Draw(canvas, name, middle, size.Height - 8, ChartStyle.TextSize, on.Of(ChartStyle.QuietText));
         }
+
+        return fields;
     }
 
-    private float DrawTitle(SKCanvas canvas, ChartSize size)
+    private float DrawTitle(SKCanvas canvas, ChartSize size, ChartSurface on)
     {
         var y = Edge;
         foreach (var line in ChartText.Wrap(title, ChartStyle.TitleSize, size.Width - (2 * Edge), strong: true))
         {
             y += ChartStyle.TitleSize + 4;
-            ChartText.Draw(canvas, line, Edge, y - 4, ChartStyle.TitleSize, ChartStyle.Text, strong: true);
+            ChartText.Draw(canvas, line, Edge, y - 4, ChartStyle.TitleSize, on.Of(ChartStyle.Text), strong: true);
         }
 
         return y;
@@ -148,10 +162,10 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     private static string DateText(StageMark stage) => ChartAxis.DayText(stage.Date, isShort: true);
 
     private static void DrawStages(
-        SKCanvas canvas, List<(StageMark Stage, float X, float Left, int Row)> labels, float bottom, float fieldTop)
+        SKCanvas canvas, List<(StageMark Stage, float X, float Left, int Row)> labels, float bottom, float fieldTop, ChartSurface on)
     {
-        using var line = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.StageLine), StrokeWidth = 1, IsAntialias = true };
-        using var paper = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.Paper) };
+        using var line = new SKPaint { Color = new SKColor(0xFF000000 | on.Of(ChartStyle.StageLine)), StrokeWidth = 1, IsAntialias = true };
+        using var paper = new SKPaint { Color = new SKColor(0xFF000000 | on.Of(ChartStyle.Paper)) };
         foreach (var (_, x, _, row) in labels)
         {
             canvas.DrawLine(x, bottom - (row * 2 * LineHeight), x, fieldTop, line);
@@ -162,15 +176,15 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
             var y = bottom - (row * 2 * LineHeight);
             var width = ChartText.Width(stage.Name, ChartStyle.TextSize);
             if (labels.Any(l => l.Row > row)) canvas.DrawRect(left - 2, y - (2 * LineHeight) + 1, width + 4, (2 * LineHeight) - 2, paper);
-            ChartText.Draw(canvas, stage.Name, left, y - LineHeight - 3, ChartStyle.TextSize, ChartStyle.Text);
-            ChartText.Draw(canvas, DateText(stage), left, y - 5, ChartStyle.TextSize, ChartStyle.QuietText);
+            ChartText.Draw(canvas, stage.Name, left, y - LineHeight - 3, ChartStyle.TextSize, on.Of(ChartStyle.Text));
+            ChartText.Draw(canvas, DateText(stage), left, y - 5, ChartStyle.TextSize, on.Of(ChartStyle.QuietText));
         }
     }
 
-    private void DrawPanel(SKCanvas canvas, ChartPanel panel, SKRect data, ChartSize size, float bottomMargin)
+    private void DrawPanel(SKCanvas canvas, ChartPanel panel, SKRect data, ChartSize size, float bottomMargin, ChartSurface on)
     {
         var plot = panel.Plot;
-        ChartStyle.Apply(plot);
+        ChartStyle.Apply(plot, on);
         var (bottom, top) = panel.Range;
         plot.Axes.SetLimits(axis.Min, axis.Max, bottom, top);
         plot.Axes.Bottom.TickGenerator = new NumericManual(
@@ -181,6 +195,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         plot.Grid.IsVisible = !panel.IsEmpty;
         plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
         panel.Finish(Stages.Select(s => ChartAxis.PlaceOf(s.Date)));
+        panel.ColorFor(on);
 
         // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after it.
         canvas.Save();
@@ -192,12 +207,12 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         canvas.Restore();
         if (!panel.IsEmpty) return;
         var x = (data.Left + data.Right - ChartText.Width(WhenEmpty, ChartStyle.TextSize)) / 2;
-        ChartText.Draw(canvas, WhenEmpty, Math.Max(Edge, x), data.MidY, ChartStyle.TextSize, ChartStyle.QuietText);
+        ChartText.Draw(canvas, WhenEmpty, Math.Max(Edge, x), data.MidY, ChartStyle.TextSize, on.Of(ChartStyle.QuietText));
     }
 
     private static int Decimals(double range) => range >= 5 ? 0 : range >= 0.5 ? 1 : 2;
 
-    private static void DrawEndLabels(SKCanvas canvas, ChartPanel panel, SKRect data, ChartSize size)
+    private static void DrawEndLabels(SKCanvas canvas, ChartPanel panel, SKRect data, ChartSize size, ChartSurface on)
     {
         var (bottom, top) = panel.Range;
         var x = data.Right + 8;
@@ -226,17 +241,17 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         for (var i = 0; i < placed.Count; i++)
         {
             for (var line = 0; line < placed[i].Lines.Count; line++)
-                ChartText.Draw(canvas, placed[i].Lines[line], x, tops[i] + ((line + 1) * LineHeight), ChartStyle.TextSize, placed[i].Label.Rgb);
+                ChartText.Draw(canvas, placed[i].Lines[line], x, tops[i] + ((line + 1) * LineHeight), ChartStyle.TextSize, on.Of(placed[i].Label.Rgb));
         }
     }
 
-    private static void DrawAgeKey(SKCanvas canvas, float x, float top)
+    private static void DrawAgeKey(SKCanvas canvas, float x, float top, ChartSurface on)
     {
         var y = top;
         foreach (var line in (string[])["leaf age,", "days"])
         {
             y += LineHeight;
-            ChartText.Draw(canvas, line, x, y - 4, ChartStyle.TextSize, ChartStyle.QuietText);
+            ChartText.Draw(canvas, line, x, y - 4, ChartStyle.TextSize, on.Of(ChartStyle.QuietText));
         }
 
         foreach (var ages in ChartStyle.AgeClasses)
@@ -244,7 +259,7 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
             y += LineHeight + 2;
             using var swatch = new SKPaint { Color = new SKColor(0xFF000000 | ages.Rgb) };
             canvas.DrawRect(x, y - 15, 13, 13, swatch);
-            ChartText.Draw(canvas, ages.Label, x + 19, y - 4, ChartStyle.TextSize, ChartStyle.Text);
+            ChartText.Draw(canvas, ages.Label, x + 19, y - 4, ChartStyle.TextSize, on.Of(ChartStyle.Text));
         }
     }
 }

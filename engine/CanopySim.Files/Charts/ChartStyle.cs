@@ -60,20 +60,21 @@ public static class ChartStyle
         AgeClasses[Math.Clamp((int)Math.Floor(ageDays / AgeClassDays), 0, AgeClasses.Count - 1)];
 
     /// <summary>Surface, grid, axes and fonts of a plot; data come after.</summary>
-    public static void Apply(Plot plot)
+    public static void Apply(Plot plot, ChartSurface? surface = null)
     {
+        var on = surface ?? ChartSurface.Day;
         EmbeddedFonts.Register();
-        plot.FigureBackground.Color = ColorOf(Paper);
-        plot.DataBackground.Color = ColorOf(Paper);
+        plot.FigureBackground.Color = ColorOf(on.Of(Paper));
+        plot.DataBackground.Color = ColorOf(on.Of(Paper));
         plot.Axes.Frame(false);
         plot.Axes.Title.IsVisible = false;
-        plot.Grid.MajorLineColor = ColorOf(Grid);
+        plot.Grid.MajorLineColor = ColorOf(on.Of(Grid));
         plot.Grid.MajorLineWidth = 1;
         foreach (var axis in plot.Axes.GetAxes())
         {
             axis.TickLabelStyle.FontName = EmbeddedFonts.Family;
             axis.TickLabelStyle.FontSize = TextSize;
-            axis.TickLabelStyle.ForeColor = ColorOf(Text);
+            axis.TickLabelStyle.ForeColor = ColorOf(on.Of(Text));
             axis.MajorTickStyle.Length = 0;
             axis.MinorTickStyle.Length = 0;
         }

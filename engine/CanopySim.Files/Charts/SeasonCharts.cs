@@ -30,6 +30,10 @@ public static class SeasonCharts
 
     public const string FruitHeat = "fruit-heat";
 
+    public const string DayCourse = "day-course";
+
+    public const string LeafCourse = "leaf-course";
+
     /// <summary>Draws them all, on as many threads; every chart is drawn by one.</summary>
     public static IReadOnlyList<ChartPicture> All(SeasonResult season, Scenario scenario, Units units = Units.Metric, int threads = 1)
     {
@@ -39,7 +43,8 @@ public static class SeasonCharts
         return pictures;
     }
 
-    internal static IEnumerable<ChartSheet> Sheets(SeasonResult season, Scenario scenario, Units units)
+    /// <summary>The same, not drawn yet.</summary>
+    public static IEnumerable<ChartSheet> Sheets(SeasonResult season, Scenario scenario, Units units)
     {
         var series = new SeasonSeries(season);
         yield return LeafAgeCharts.Carbon(season, series, units);

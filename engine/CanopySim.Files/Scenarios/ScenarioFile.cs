@@ -32,6 +32,12 @@ public static class ScenarioFile
             : chain.IndexOf(binder.PlaceOf(key).File) + 1;
     }
 
+    /// <summary>Whether the values of a scenario that was not read from a file fit each other.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="name">What messages call it.</param>
+    /// <exception cref="InputError">Two of them do not; the first is told.</exception>
+    public static void Check(Scenario scenario, string name) => ScenarioChecks.Check(scenario, _ => new InputPlace(name));
+
     /// <summary>A commented scenario to start from: every section, what a grower gives written out, the rest commented out.</summary>
     public static string Starter() => ScenarioStarter.Write();
 
