@@ -32,7 +32,7 @@ internal static class BladeLevels
         AsDrawn(), Plain(Lobed, 1), Plain(Diamond, 1), Plain(Diamond, 3), Plain(Diamond, 8),
     ];
 
-    private static BladeLevel AsDrawn() => Indexed(BladeMesh.Drawn.Corners, 1);
+    private static BladeLevel AsDrawn() => Indexed(BladeMesh.Drawn.Corners, 1, isFolded: true);
 
     private static BladeLevel Plain(Vector2[] half, int step)
     {
@@ -48,14 +48,14 @@ internal static class BladeLevels
         for (var i = 0; i < corners.Count; i += 3)
             area += 0.5f * Vector3.Cross(corners[i + 1] - corners[i], corners[i + 2] - corners[i]).Length();
         var scale = 1 / MathF.Sqrt(area);
-        return Indexed([.. corners.Select(corner => scale * corner)], step);
+        return Indexed([.. corners.Select(corner => scale * corner)], step, isFolded: false);
     }
 
     private static Vector3 Folded(Vector2 point, int side) =>
         new(side * point.X * MathF.Cos(Fold), point.Y, point.X * MathF.Sin(Fold));
 
-    // Corners that lie together in the same half become one.
-    private static BladeLevel Indexed(IReadOnlyList<Vector3> corners, int step)
+    // Corners that lie together in the same half become one; where the fold does not show, those of both halves.
+    private static BladeLevel Indexed(IReadOnlyList<Vector3> corners, int step, bool isFolded)
     {
         List<Vector3> points = [];
         List<Vector3> normals = [];
@@ -64,7 +64,8 @@ internal static class BladeLevels
         for (var i = 0; i < corners.Count; i += 3)
         {
             var normal = Vector3.Normalize(Vector3.Cross(corners[i + 1] - corners[i], corners[i + 2] - corners[i]));
-            var right = normal.X < 0;
+            var right = isFolded && normal.X < 0;
+            if (!isFolded) normal = Vector3.UnitZ;
             for (var corner = i; corner < i + 3; corner++)
             {
                 if (!known.TryGetValue((corners[corner], right), out var index))

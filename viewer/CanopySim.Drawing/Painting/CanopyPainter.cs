@@ -15,8 +15,8 @@ namespace CanopySim.Drawing.Painting;
 public sealed class CanopyPainter : IDisposable
 {
     // The haze that ends the vineyard begins and ends so far away, or so many times as far as the target [m].
-    private const float HazeFrom = 13;
-    private const float HazeTo = 30;
+    private const float HazeFrom = 11;
+    private const float HazeTo = 26;
     private const float HazeToDistances = 2.6f;
 
     // Half width of a shadow's edge: the sun's 0.53° over a meter or so [m].
@@ -182,6 +182,7 @@ public sealed class CanopyPainter : IDisposable
         var block = Block;
         var clip = camera.ClipFromCell(width, height) * LeafPicker.Narrowed(x, y, width, height);
         _picker.Begin();
+        _leaves.Bind();
         var uniforms = Uniforms(block, camera, clip, isStill: false);
         FindCopies(block, camera, clip, height, plainest: 0);
         DrawLeaves(uniforms, _programs.LeafIdentity);
@@ -239,6 +240,7 @@ public sealed class CanopyPainter : IDisposable
         FindCopies(block, camera, clip, height, isStill ? 0 : 1);
         _shadow.BindTexture();
         BindTable();
+        _leaves.Bind();
         _ground.BindNoise();
         DrawLeaves(uniforms, _programs.Leaf, isStill);
         DrawStalks(uniforms, _programs.Stalk, height);
@@ -269,7 +271,6 @@ public sealed class CanopyPainter : IDisposable
         program.SetColor("uNoValue", LeafColoring.NoValueRgb);
         program.Set("uShaded", IsShaded ? 1 : 0);
         program.Set("uSelected", SelectedLeaf);
-        program.Set("uOutline", 0);
         for (var level = 0; level < _copies.Levels.Count; level++)
         {
             program.Set("uVeins", isStill && level == 0 ? 1 : 0);
@@ -308,7 +309,7 @@ public sealed class CanopyPainter : IDisposable
         program.SetColor("uColor", Colors.Mix(Theme.GreenFruit, Theme.RipeFruit, _ripeness));
         for (var level = 0; level < 4; level++)
         {
-            var isNear = level < 2 && isStill;
+            var isNear = level == 0 && isStill;
             program.Set("uBerries", isNear ? 1 : 0);
             foreach (var copies in Chunks(_copies.Levels[level])) _clusters.Draw(program, copies.Span, isNear);
         }
@@ -320,11 +321,12 @@ public sealed class CanopyPainter : IDisposable
         ReadOnlySpan<Vector3> here = [Vector3.Zero];
         var program = _programs.LeafPlain;
         uniforms.Use(program);
-        program.Set("uOutline", 1);
-        program.Set("uSelected", -1);
         var accent = ColorVector.Of(Theme.Accent);
         program.Set("uColor", new Vector4(accent, 1));
-        _leaves.DrawOne(program, here, SelectedLeaf, 1.16f);
+        _gl.Enable(EnableCap.PolygonOffsetFill);
+        _gl.PolygonOffset(2, 8);
+        _leaves.DrawOne(program, here, SelectedLeaf, 1.14f);
+        _gl.Disable(EnableCap.PolygonOffsetFill);
 
         // Seen through what hides it, faintly.
         _gl.Enable(EnableCap.Blend);

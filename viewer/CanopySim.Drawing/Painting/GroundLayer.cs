@@ -20,7 +20,7 @@ internal sealed class GroundLayer : IDisposable
     {
         (_gl, _corners, _array, _noise) = (gl, new VertexBuffer(gl), gl.GenVertexArray(), gl.GenTexture());
         gl.BindVertexArray(_array);
-        InstanceAttributes.Set(gl, _corners, 0, 2, 2, 0);
+        VertexAttributes.Set(gl, _corners, 0, 2, 2, 0);
         gl.BindVertexArray(0);
         BindNoise();
         gl.PixelStore(PixelStoreParameter.UnpackAlignment, 1);

@@ -5,101 +5,89 @@ using Silk.NET.OpenGL;
 
 namespace CanopySim.Drawing.Painting;
 
-/// <summary>The blades of the cell on the graphics card: a matrix each, and a share of the color table each.</summary>
+/// <summary>The blades of the cell on the graphics card, at every level of detail, and a share of the color table for each.</summary>
 internal sealed class LeafLayer : IDisposable
 {
-    private const int MatrixFloats = 12;
-
     private readonly GL _gl;
-    private readonly VertexBuffer _matrices;
+    private readonly CellMesh[] _meshes;
     private readonly VertexBuffer _shares;
-    private readonly List<(uint Array, VertexBuffer Points, VertexBuffer Normals, VertexBuffer Indices)> _meshes = [];
-    private float[] _matrixValues = [];
+    private readonly uint _sharesTexture;
+    private IReadOnlyList<DrawnBlade> _blades = [];
 
     public LeafLayer(GL gl)
     {
         _gl = gl;
-        (_matrices, _shares) = (new VertexBuffer(gl), new VertexBuffer(gl));
-        foreach (var level in BladeLevels.All)
-        {
-            var array = gl.GenVertexArray();
-            gl.BindVertexArray(array);
-            var (points, normals, indices) = (new VertexBuffer(gl), new VertexBuffer(gl), new VertexBuffer(gl, BufferTargetARB.ElementArrayBuffer));
-            points.Upload<Vector3>(level.Points);
-            normals.Upload<Vector3>(level.Normals);
-            indices.Upload<ushort>(level.Indices);
-            InstanceAttributes.Set(gl, points, 0, 3, 3, 0);
-            InstanceAttributes.Set(gl, normals, 1, 3, 3, 0);
-            _meshes.Add((array, points, normals, indices));
-        }
-
-        gl.BindVertexArray(0);
+        _meshes = [.. BladeLevels.All.Select(_ => new CellMesh(gl, 3, 3, 3))];
+        _shares = new VertexBuffer(gl, BufferTargetARB.TextureBuffer);
+        _shares.Upload<float>([0]);
+        _sharesTexture = gl.GenTexture();
+        Bind();
+        gl.TexBuffer(TextureTarget.TextureBuffer, SizedInternalFormat.R32f, _shares.Handle);
     }
 
     /// <summary>Blades of the cell.</summary>
-    public int Count { get; private set; }
+    public int Count => _blades.Count;
 
     public void SetBlades(IReadOnlyList<DrawnBlade> blades)
     {
-        Count = blades.Count;
-        if (_matrixValues.Length < Count * MatrixFloats) _matrixValues = new float[Count * MatrixFloats];
-        for (var i = 0; i < Count; i++)
-        {
-            var blade = blades[i];
-            var (scale, frame) = (MathF.Sqrt(blade.Area), blade.Frame);
-            var (u, v, w) = (scale * frame.Right, scale * frame.Tip, scale * frame.Normal);
-            ReadOnlySpan<float> rows =
-            [
-                u.X, v.X, w.X, frame.Base.X,
-                u.Y, v.Y, w.Y, frame.Base.Y,
-                u.Z, v.Z, w.Z, frame.Base.Z,
-            ];
-            rows.CopyTo(_matrixValues.AsSpan(i * MatrixFloats));
-        }
-
-        _matrices.Upload<float>(_matrixValues.AsSpan(0, Count * MatrixFloats));
+        _blades = blades;
+        for (var level = 0; level < _meshes.Length; level++) Fill(_meshes[level], BladeLevels.All[level]);
     }
 
     /// <summary>A share for every blade; nothing else is uploaded.</summary>
-    public void SetShares(ReadOnlySpan<float> shares) => _shares.Upload(shares);
+    public void SetShares(ReadOnlySpan<float> shares)
+    {
+        if (!shares.IsEmpty) _shares.Upload(shares);
+    }
 
-    /// <summary>Draws the copies whose offsets were set.</summary>
+    /// <summary>Binds the shares for reading.</summary>
+    public void Bind()
+    {
+        _gl.ActiveTexture(TextureUnit.Texture0 + SceneUniforms.SharesUnit);
+        _gl.BindTexture(TextureTarget.TextureBuffer, _sharesTexture);
+    }
+
+    /// <summary>Draws the copies at a level of detail.</summary>
     public void Draw(ShaderProgram program, ReadOnlySpan<Vector3> offsets, int level)
     {
-        var mesh = BladeLevels.All[level];
-        Draw(program, offsets, level, 0, (Count + mesh.Step - 1) / mesh.Step, mesh.Step, mesh.Swell);
+        program.Set("uSwell", new Vector4(0, 0, 0, 1));
+        _meshes[level].Draw(program, offsets);
     }
 
     /// <summary>Draws one blade as recorded, larger by a factor.</summary>
-    public void DrawOne(ShaderProgram program, ReadOnlySpan<Vector3> offsets, int blade, float swell) =>
-        Draw(program, offsets, 0, blade, 1, 1, swell);
+    public void DrawOne(ShaderProgram program, ReadOnlySpan<Vector3> offsets, int blade, float swell)
+    {
+        var (frame, count) = (_blades[blade].Frame, BladeLevels.All[0].Indices.Length);
+        program.Set("uSwell", new Vector4(frame.Base + (0.4f * MathF.Sqrt(_blades[blade].Area) * frame.Tip), swell));
+        _meshes[0].Draw(program, offsets, blade * count, count);
+    }
 
     public void Dispose()
     {
-        _matrices.Dispose();
+        foreach (var mesh in _meshes) mesh.Dispose();
         _shares.Dispose();
-        foreach (var (array, points, normals, indices) in _meshes)
-        {
-            _gl.DeleteVertexArray(array);
-            points.Dispose();
-            normals.Dispose();
-            indices.Dispose();
-        }
+        _gl.DeleteTexture(_sharesTexture);
     }
 
-    private unsafe void Draw(ShaderProgram program, ReadOnlySpan<Vector3> offsets, int level, int first, int count, int step, float swell)
+    private void Fill(CellMesh mesh, BladeLevel level)
     {
-        if (count == 0 || offsets.IsEmpty) return;
-        var mesh = _meshes[level];
-        _gl.BindVertexArray(mesh.Array);
-        for (var row = 0; row < 3; row++)
-            InstanceAttributes.Set(_gl, _matrices, (uint)(2 + row), 4, MatrixFloats * step, (first * MatrixFloats) + (4 * row), offsets.Length);
-        InstanceAttributes.Set(_gl, _shares, 5, 1, step, first, offsets.Length);
-        program.Set("uOffsets", offsets);
-        program.Set("uCopies", offsets.Length);
-        program.Set("uStep", step);
-        program.Set("uSwell", swell);
-        _gl.DrawElementsInstanced(
-            PrimitiveType.Triangles, (uint)mesh.Indices.Count, DrawElementsType.UnsignedShort, null, (uint)(count * offsets.Length));
+        mesh.Begin();
+        for (var i = 0; i < _blades.Count; i += level.Step)
+        {
+            var (frame, scale) = (_blades[i].Frame, level.Swell * MathF.Sqrt(_blades[i].Area));
+            var first = mesh.CornerCount;
+            for (var corner = 0; corner < level.Points.Length; corner++)
+            {
+                var (point, normal) = (level.Points[corner], level.Normals[corner]);
+                var at = frame.CellFromBlade(point, scale);
+                var up = (normal.X * frame.Right) + (normal.Y * frame.Tip) + (normal.Z * frame.Normal);
+                mesh.Corner(at.X, at.Y, at.Z, up.X, up.Y, up.Z, point.X, point.Y, i);
+            }
+
+            for (var index = 0; index < level.Indices.Length; index += 3)
+                mesh.Triangle(first + level.Indices[index], first + level.Indices[index + 1], first + level.Indices[index + 2]);
+        }
+
+        mesh.End();
     }
 }

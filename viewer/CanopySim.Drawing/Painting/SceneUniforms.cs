@@ -11,6 +11,7 @@ internal sealed record SceneUniforms
     public const int ShadowUnit = 0;
     public const int TableUnit = 1;
     public const int NoiseUnit = 2;
+    public const int SharesUnit = 3;
 
     public required Matrix4x4 Clip { get; init; }
 
@@ -55,5 +56,6 @@ internal sealed record SceneUniforms
         program.Set("uShadow", ShadowUnit);
         program.Set("uTable", TableUnit);
         program.Set("uNoise", NoiseUnit);
+        program.Set("uShares", SharesUnit);
     }
 }

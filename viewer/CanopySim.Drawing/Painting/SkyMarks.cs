@@ -22,7 +22,7 @@ internal sealed class SkyMarks : IDisposable
     {
         (_gl, _corners, _array) = (gl, new VertexBuffer(gl), gl.GenVertexArray());
         gl.BindVertexArray(_array);
-        InstanceAttributes.Set(gl, _corners, 0, 3, 3, 0);
+        VertexAttributes.Set(gl, _corners, 0, 3, 3, 0);
         gl.BindVertexArray(0);
     }
 

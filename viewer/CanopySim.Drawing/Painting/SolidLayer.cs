@@ -6,22 +6,9 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>Triangles of the cell, lit as round bodies: corners that lie together share the mean of their normals.</summary>
-internal sealed class SolidLayer : IDisposable
+internal sealed class SolidLayer(GL gl) : IDisposable
 {
-    private readonly GL _gl;
-    private readonly VertexBuffer _points;
-    private readonly VertexBuffer _normals;
-    private readonly uint _array;
-
-    public SolidLayer(GL gl)
-    {
-        _gl = gl;
-        (_points, _normals, _array) = (new VertexBuffer(gl), new VertexBuffer(gl), gl.GenVertexArray());
-        gl.BindVertexArray(_array);
-        InstanceAttributes.Set(gl, _points, 0, 3, 3, 0);
-        InstanceAttributes.Set(gl, _normals, 1, 3, 3, 0);
-        gl.BindVertexArray(0);
-    }
+    private readonly CellMesh _mesh = new(gl, 3, 3);
 
     public void Set(Scene scene)
     {
@@ -33,23 +20,19 @@ internal sealed class SolidLayer : IDisposable
             for (var corner = i; corner < i + 3; corner++) sums[corners[corner]] = sums.GetValueOrDefault(corners[corner]) + normal;
         }
 
-        _points.Upload<Vector3>(corners);
-        _normals.Upload<Vector3>(Array.ConvertAll(corners, corner => sums[corner]));
+        Dictionary<Vector3, uint> numbers = [];
+        _mesh.Begin();
+        foreach (var (point, sum) in sums)
+        {
+            numbers[point] = _mesh.CornerCount;
+            _mesh.Corner(point.X, point.Y, point.Z, sum.X, sum.Y, sum.Z);
+        }
+
+        for (var i = 0; i < corners.Length; i += 3) _mesh.Triangle(numbers[corners[i]], numbers[corners[i + 1]], numbers[corners[i + 2]]);
+        _mesh.End();
     }
 
-    public void Draw(ShaderProgram program, ReadOnlySpan<Vector3> offsets)
-    {
-        if (_points.Count == 0 || offsets.IsEmpty) return;
-        _gl.BindVertexArray(_array);
-        program.Set("uOffsets", offsets);
-        program.Set("uCopies", offsets.Length);
-        _gl.DrawArraysInstanced(PrimitiveType.Triangles, 0, (uint)_points.Count, (uint)offsets.Length);
-    }
+    public void Draw(ShaderProgram program, ReadOnlySpan<Vector3> offsets) => _mesh.Draw(program, offsets);
 
-    public void Dispose()
-    {
-        _points.Dispose();
-        _normals.Dispose();
-        _gl.DeleteVertexArray(_array);
-    }
+    public void Dispose() => _mesh.Dispose();
 }

@@ -6,56 +6,41 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>Round stalks, wires or posts, a strip each that faces whoever looks. The thickest stand first, so that the thin can be left out.</summary>
-internal sealed class StalkLayer : IDisposable
+internal sealed class StalkLayer(GL gl) : IDisposable
 {
-    private const int Floats = 8;
+    private const int IndicesPerStalk = 6;
 
-    private readonly GL _gl;
-    private readonly VertexBuffer _ends;
-    private readonly uint _array;
-    private float[] _values = [];
+    private readonly CellMesh _mesh = new(gl, 4, 4);
     private float[] _radii = [];
-
-    public StalkLayer(GL gl)
-    {
-        (_gl, _ends, _array) = (gl, new VertexBuffer(gl), gl.GenVertexArray());
-    }
-
-    public int Count { get; private set; }
 
     public void Set(IEnumerable<DrawnStalk> stalks)
     {
         var sorted = stalks.OrderByDescending(stalk => stalk.FromRadius).ToArray();
-        Count = sorted.Length;
-        if (_values.Length < Floats * Count) _values = new float[Floats * Count];
         _radii = Array.ConvertAll(sorted, stalk => stalk.FromRadius);
-        for (var i = 0; i < Count; i++)
+        _mesh.Begin();
+        foreach (var (from, to, fromRadius, toRadius) in sorted)
         {
-            var (from, to) = (sorted[i].From, sorted[i].To);
-            ReadOnlySpan<float> ends = [from.X, from.Y, from.Z, sorted[i].FromRadius, to.X, to.Y, to.Z, sorted[i].ToRadius];
-            ends.CopyTo(_values.AsSpan(i * Floats));
+            var (first, along) = (_mesh.CornerCount, to - from);
+            Corner(from, fromRadius, -1);
+            Corner(from, fromRadius, 1);
+            Corner(to, toRadius, -1);
+            Corner(to, toRadius, 1);
+            _mesh.Triangle(first, first + 1, first + 2);
+            _mesh.Triangle(first + 2, first + 1, first + 3);
+
+            void Corner(Vector3 end, float radius, int side) => _mesh.Corner(end.X, end.Y, end.Z, radius, along.X, along.Y, along.Z, side);
         }
 
-        _ends.Upload<float>(_values.AsSpan(0, Floats * Count));
+        _mesh.End();
     }
 
     /// <summary>Draws the stalks that are at least so thick.</summary>
     public void Draw(ShaderProgram program, ReadOnlySpan<Vector3> offsets, float leastRadius = 0)
     {
         var count = 0;
-        while (count < Count && _radii[count] >= leastRadius) count++;
-        if (count == 0 || offsets.IsEmpty) return;
-        _gl.BindVertexArray(_array);
-        InstanceAttributes.Set(_gl, _ends, 0, 4, Floats, 0, offsets.Length);
-        InstanceAttributes.Set(_gl, _ends, 1, 4, Floats, 4, offsets.Length);
-        program.Set("uOffsets", offsets);
-        program.Set("uCopies", offsets.Length);
-        _gl.DrawArraysInstanced(PrimitiveType.TriangleStrip, 0, 4, (uint)(count * offsets.Length));
+        while (count < _radii.Length && _radii[count] >= leastRadius) count++;
+        _mesh.Draw(program, offsets, 0, IndicesPerStalk * count);
     }
 
-    public void Dispose()
-    {
-        _ends.Dispose();
-        _gl.DeleteVertexArray(_array);
-    }
+    public void Dispose() => _mesh.Dispose();
 }

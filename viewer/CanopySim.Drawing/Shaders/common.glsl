@@ -7,7 +7,6 @@ uniform vec2 uRise;         // of the ground, per meter of x and y
 uniform vec2 uCell;         // across, along
 uniform vec2 uHeights;      // highest and lowest point of the shadow map, over the ground
 uniform vec3 uOffsets[128]; // of the copies of the cell that are drawn
-uniform int uCopies;
 uniform bool uCasting;      // drawn as the sun sees it, into the shadow map
 uniform vec3 uHaze;
 uniform vec2 uHazeRange;

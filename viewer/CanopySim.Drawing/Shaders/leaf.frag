@@ -21,7 +21,7 @@ void main()
     {
         float sun = uSunStrength * sunlit(vShadowPlace, 0.012);
         // Never darker than three quarters: a color must be found again in the legend.
-        float bright = 0.75 + 0.07 * vLight.x + 0.18 * sun * vLight.y;
+        float bright = 0.78 + 0.07 * vLight.x + 0.17 * sun * vLight.y;
         if (uVeins)
         {
             vec2 p = vec2(abs(vPoint.x), vPoint.y);

@@ -7,7 +7,7 @@ out vec3 vShadowPlace;
 out float vHaze;
 void main()
 {
-    vec3 p = aPoint + uOffsets[gl_InstanceID % uCopies];
+    vec3 p = aPoint + uOffsets[gl_InstanceID];
     if (uCasting)
     {
         gl_Position = castPosition(p);

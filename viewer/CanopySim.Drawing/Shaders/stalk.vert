@@ -1,6 +1,6 @@
-// Round stalks, wires and posts: a strip for each that faces whoever looks. Instance = stalk of this draw × copies + copy.
-layout(location = 0) in vec4 aFrom; // and the radius there
-layout(location = 1) in vec4 aTo;
+// Round stalks, wires and posts: a strip for each that faces whoever looks. Instance = copy of the cell.
+layout(location = 0) in vec4 aEnd;   // and the radius there
+layout(location = 1) in vec4 aAlong; // from one end to the other; which side of the strip, -1 or 1
 
 uniform float uLeastRadius; // in clip units: a wire far away is never thinner than a share of a pixel
 
@@ -12,16 +12,13 @@ out float vHaze;
 
 void main()
 {
-    vec3 offset = uOffsets[gl_InstanceID % uCopies];
-    vec4 end = gl_VertexID < 2 ? aFrom : aTo;
-    vec3 along = aTo.xyz - aFrom.xyz;
-    vec3 p = end.xyz + offset;
+    vec3 p = aEnd.xyz + uOffsets[gl_InstanceID];
     vec3 towards = uCasting ? uSun : normalize(uEye - p);
-    vec3 side = cross(along, towards);
+    vec3 side = cross(aAlong.xyz, towards);
     side = dot(side, side) > 1e-14 ? normalize(side) : vec3(1.0, 0.0, 0.0);
-    float radius = end.w;
+    float radius = aEnd.w;
     if (!uCasting) radius = max(radius, uLeastRadius * (uClip * vec4(p, 1.0)).w);
-    vAcross = (gl_VertexID & 1) == 0 ? -1.0 : 1.0;
+    vAcross = aAlong.w;
     p += side * (radius * vAcross);
     if (uCasting)
     {
@@ -30,9 +27,9 @@ void main()
     }
 
     vSide = side;
-    vFront = normalize(cross(side, along));
+    vFront = normalize(cross(side, aAlong.xyz));
     if (dot(vFront, towards) < 0.0) vFront = -vFront;
-    vShadowPlace = shadowPlace(p - offset);
+    vShadowPlace = shadowPlace(aEnd.xyz);
     vHaze = haze(p);
     gl_Position = uClip * vec4(p, 1.0);
 }

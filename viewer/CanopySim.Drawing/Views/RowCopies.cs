@@ -9,7 +9,7 @@ internal sealed class RowCopies
 {
     // A blade's width, by which detail is chosen [m], and the pixels it must have for each level of detail but the last. Assumed.
     private const float BladeWidth = 0.12f;
-    private static readonly float[] LeastPixels = [26, 13, 8, 5.5f];
+    private static readonly float[] LeastPixels = [44, 21, 13, 8.5f];
 
     private readonly List<Vector3>[] _levels = [.. LeastPixels.Select(_ => new List<Vector3>()), []];
     private readonly List<Vector3> _all = [];
@@ -42,6 +42,7 @@ internal sealed class RowCopies
         _seen.Clear();
         var eye = camera.Eye;
         var (middle, radius) = (0.5f * (low + high), 0.5f * (high - low).Length());
+        var half = 0.5f * (high - low);
         Span<Vector4> planes = stackalloc Vector4[5];
         Planes(clip, planes);
         var (across, along) = ((float)block.Cell.Across, (float)block.Cell.Along);
@@ -53,7 +54,7 @@ internal sealed class RowCopies
                 var offset = block.Offset(i, j);
                 var place = offset + middle;
                 var distance = (place - eye).Length();
-                if (distance - radius > reach || !Touches(planes, place, radius)) continue;
+                if (distance - radius > reach || !Touches(planes, place, half)) continue;
                 _seen.Add((distance, offset, j % block.CellsPerPost == 0));
             }
         }
@@ -89,12 +90,13 @@ internal sealed class RowCopies
         (planes[0], planes[1], planes[2], planes[3], planes[4]) = (w + x, w - x, w + y, w - y, w);
     }
 
-    private static bool Touches(ReadOnlySpan<Vector4> planes, Vector3 middle, float radius)
+    // A box is out where it lies wholly behind one of the planes.
+    private static bool Touches(ReadOnlySpan<Vector4> planes, Vector3 middle, Vector3 half)
     {
         foreach (var plane in planes)
         {
             var normal = new Vector3(plane.X, plane.Y, plane.Z);
-            if (Vector3.Dot(normal, middle) + plane.W < -radius * normal.Length()) return false;
+            if (Vector3.Dot(normal, middle) + plane.W < -Vector3.Dot(Vector3.Abs(normal), half)) return false;
         }
 
         return true;
