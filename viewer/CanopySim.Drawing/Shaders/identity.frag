@@ -1,0 +1,3 @@
+flat in int vBlade;
+out int oBlade;
+void main() { oBlade = vBlade; }
