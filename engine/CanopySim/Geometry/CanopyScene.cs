@@ -64,6 +64,7 @@ public sealed class CanopyScene(Scenario scenario)
         var areas = new List<double>();
         foreach (var vine in canopy.Vines)
         {
+            triangles.Row = scenario.Rows.RowOf(vine.Id);
             triangles.Begin(SurfaceKind.Wood);
             _wood.Add(triangles, vine, cell);
             Register(null, default, 0);

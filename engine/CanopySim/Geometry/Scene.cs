@@ -54,6 +54,15 @@ public sealed class Scene
     /// <summary>Leaf of each surface; −1 for wood and clusters, as <c>scene.ply</c> writes it.</summary>
     public required int[] LeafIds { get; init; }
 
+    /// <summary>Number of the row to which each surface belongs, from 0; empty where there is but one row.</summary>
+    public int[] Rows { get; init; } = [];
+
+    /// <summary>Number of the row to which a surface belongs, wherever it reaches.</summary>
+    public int RowOf(int surface) => Rows.Length > 0 ? Rows[surface] : 0;
+
+    /// <summary>Rows of the cell.</summary>
+    public int RowCount => Rows.Length > 0 ? Rows.Max() + 1 : 1;
+
     public int TriangleCount => SurfaceOfTriangle.Length;
 
     public int SurfaceCount => Kinds.Length;

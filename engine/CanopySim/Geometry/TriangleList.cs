@@ -9,13 +9,18 @@ public sealed class TriangleList
     private readonly List<int> _surfaces = [];
     private readonly List<SurfaceKind> _kinds = [];
     private readonly List<int> _leafIds = [];
+    private readonly List<int> _rows = [];
     private int _surface;
+
+    /// <summary>Number of the row to which the surfaces that are begun from now on belong.</summary>
+    public int Row { get; set; }
 
     /// <summary>Begins a surface and returns its number; the triangles that follow belong to it.</summary>
     public int Begin(SurfaceKind kind, int leafId = -1)
     {
         _kinds.Add(kind);
         _leafIds.Add(leafId);
+        _rows.Add(Row);
         return _surface = _kinds.Count - 1;
     }
 
@@ -106,5 +111,6 @@ public sealed class TriangleList
         SurfaceOfTriangle = [.. _surfaces],
         Kinds = [.. _kinds],
         LeafIds = [.. _leafIds],
+        Rows = [.. _rows],
     };
 }

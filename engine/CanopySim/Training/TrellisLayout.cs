@@ -44,6 +44,11 @@ public static class TrellisLayout
         }
     }
 
+    /// <summary>The rows of the cell, each with its walls.</summary>
+    public static IReadOnlyList<RowOfWalls> RowsOf(Scenario scenario) =>
+        [.. Enumerable.Range(0, scenario.Rows.RowsInCell).Select(row =>
+            new RowOfWalls(row, scenario.Rows.AcrossOf(row), WallsOf(scenario.Trellis, row)))];
+
     /// <summary>The wall that a shoot belongs to.</summary>
     public static FoliageWall WallOf(Scenario scenario, Shoot shoot) =>
         WallsOf(scenario.Trellis, scenario.Rows.RowOf(shoot.Vine))[shoot.Wall];

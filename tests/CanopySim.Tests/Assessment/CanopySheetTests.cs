@@ -114,7 +114,7 @@ public class CanopySheetTests
         }
 
         var scene = list.Build(CanopyScene.CellOf(scenario));
-        var box = WallBox.Of(new PlacedCanopy(scene, [leaf], [default], [scene.SurfaceAreas()[0]]), wall);
+        var box = WallBox.Of(new PlacedCanopy(scene, [leaf], [default], [scene.SurfaceAreas()[0]]), new RowOfWalls(0, 0, [wall]), wall);
         Assert.Equal(0.95 * 1.2, box.Extent, 0.025);
         Assert.Equal(0.95 * 0.4, box.Thickness, 0.025);
         Assert.Equal(box.Extent * box.Thickness * 1.5, box.Volume, 1e-12);

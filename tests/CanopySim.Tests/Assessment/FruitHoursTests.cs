@@ -102,7 +102,7 @@ public class FruitHoursTests
             }
         }
 
-        var clusters = FruitClusters.Of(list.Build(new Cell(3, 1.5)), walls, 0);
+        var clusters = FruitClusters.Of(list.Build(new Cell(3, 1.5)), [new RowOfWalls(0, 0, walls)], 0);
         Assert.Equal([(0, false), (0, true), (1, false), (1, true)], clusters.Sides.Select(side => (side.Wall, side.IsRight)));
         Assert.Equal([0, 1, 2, 3], clusters.Clusters.Select(cluster => cluster.Side));
         Assert.All(clusters.Clusters, cluster => Assert.Equal(0.08, cluster.Diameter, 0.012));
@@ -118,7 +118,7 @@ public class FruitHoursTests
             var light = new CanopyLight(scenario, Quality.Draft, SeasonCases.UtcOffset, 2);
             light.Place(grown.Canopy, true);
             Light = light.Solve(Weather);
-            Clusters = FruitClusters.Of(Light.Canopy.Scene, TrellisLayout.WallsOf(scenario.Trellis), azimuth);
+            Clusters = FruitClusters.Of(Light.Canopy.Scene, TrellisLayout.RowsOf(scenario), azimuth);
             var radius = FruitHours.BerryRadius(grown.Canopy.Vines[0].Crop, scenario.Fruit, new BerryGrowth(scenario.Fruit));
             Hours = FruitHours.Read(Clusters, Light, Weather, scenario, radius);
         }
