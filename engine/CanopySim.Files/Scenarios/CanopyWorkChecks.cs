@@ -16,7 +16,7 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         Each("shoot_thinning", work.ShootThinning, checks.ShootThinning);
         Each("tucking", work.Tucking, checks.Tucking);
         Each("topping", work.Topping, checks.Topping);
-        Each("side_hedging", work.SideHedging, (_, _) => { });
+        Each("side_hedging", work.SideHedging, checks.SideHedging);
         Each("leaf_removal", work.LeafRemoval, checks.LeafRemoval);
         Each("lateral_removal", work.LateralRemoval, (step, key) => checks.Zone(step, key));
         Each("cluster_thinning", work.ClusterThinning, checks.ClusterThinning);
@@ -41,8 +41,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         ExactlyOne(step.ShootsPerMeter is not null, step.ShootsPerVine is not null, "shoots_per_meter", "shoots_per_vine", key);
         var breaking = scenario.CanopyWork.ShootsPerMeter;
         if (step.ShootsPerMeter > breaking)
-            Fail(key + ".shoots_per_meter", Text(step.ShootsPerMeter.Value),
-                $"at most canopy_work.shoots_per_meter, {Text(breaking)}: thinning adds no shoots");
+            Fail(key + ".shoots_per_meter", $"{Text(step.ShootsPerMeter.Value)} 1/m",
+                $"at most canopy_work.shoots_per_meter, {Text(breaking)} 1/m: thinning adds no shoots");
         var onVine = VinePlanting.ShootsPerVine(scenario);
         if (step.ShootsPerVine > onVine)
             Fail(key + ".shoots_per_vine", Text(step.ShootsPerVine.Value),
@@ -74,6 +74,16 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         }
 
         static bool IsHanging(FoliageWall wall) => wall.Hangs || wall.IsFlat;
+    }
+
+    private void SideHedging(SideHedging step, string key)
+    {
+        if (_walls.Any(wall => wall.IsFlat))
+            Fail(key, $"side hedging, with trellis.form {KeyNames.Choice(scenario.Trellis.Form)}: a roof has no sides",
+                "topping by height, which cuts what hangs under a roof");
+        if (step.Width >= scenario.Rows.Spacing)
+            Fail(key + ".width", $"{Text(step.Width)} m, with rows {Text(scenario.Rows.Spacing)} m apart",
+                "less than rows.spacing: cutters pass between the rows");
     }
 
     private void LeafRemoval(LeafRemoval step, string key)
@@ -118,11 +128,31 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
             Fail(key, $"a zone from {Text(from.Value)} m to {Text(to.Value)} m over the cordon", "from below to");
     }
 
+    // Days tell the order: what a thinning leaves is all that a later one can keep.
+    private void ThinningInOrder()
+    {
+        var steps = scenario.CanopyWork.ShootThinning;
+        var row = scenario.Rows.VineSpacing * _walls.Count;
+        for (var i = 0; i < steps.Count; i++)
+            for (var j = 0; j < steps.Count; j++)
+                if (steps[j].On < steps[i].On && Kept(steps[i]) > Kept(steps[j]) + 1e-9)
+                    Fail(
+                        string.Create(CultureInfo.InvariantCulture, $"canopy_work.shoot_thinning.{i}"),
+                        string.Create(CultureInfo.InvariantCulture, $"{Words(steps[i])}, after canopy_work.shoot_thinning.{j} left {Words(steps[j])}"),
+                        "no more than the earlier thinning leaves");
+
+        double Kept(ShootThinning step) => step.ShootsPerVine ?? ((step.ShootsPerMeter ?? 0) * row);
+
+        static string Words(ShootThinning step) =>
+            step.ShootsPerVine is { } count ? $"{count} shoots a vine" : $"{Text(step.ShootsPerMeter ?? 0)} shoots a meter";
+    }
+
     // Two steps of one time that do the same thing to the same part of the canopy: only one of them can be meant.
     private void Contradictions()
     {
         var (work, azimuth) = (scenario.CanopyWork, scenario.Rows.Azimuth);
         Twice("shoot_thinning", work.ShootThinning, (_, _) => true);
+        ThinningInOrder();
         Twice("tucking", work.Tucking, (_, _) => true);
         Twice("topping", work.Topping, (one, other) => StepsOverlap.Of(one, other, scenario.Trellis));
         Twice("side_hedging", work.SideHedging, (_, _) => true);

@@ -34,12 +34,21 @@ internal static class TrellisChecks
         var (trellis, rows) = (scenario.Trellis, scenario.Rows);
         var cordon = trellis.CordonHeightOrDefault;
         if (trellis.RoofArms == RoofArms.Facing && rows.RowsInCell % 2 != 0)
-            Fail("roof_arms", $"\"facing\" with rows.rows_in_cell {rows.RowsInCell}", "an even number of rows in the cell: roofs face each other in pairs");
+            Fail(
+                "roof_arms", $"\"facing\" with rows.rows_in_cell {rows.RowsInCell}",
+                "an even number of rows in the cell: roofs face each other in pairs");
         if (trellis.Form == TrellisForm.UpAndDown && trellis.LowerCordonHeightOrDefault > cordon)
-            Fail("lower_cordon_height", $"{Meters(trellis.LowerCordonHeightOrDefault)}, above the upper cordon at {Meters(cordon)}", "a lower cordon no higher than cordon_height");
+            Fail(
+                "lower_cordon_height",
+                $"{Meters(trellis.LowerCordonHeightOrDefault)}, above the upper cordon at {Meters(cordon)}",
+                "a lower cordon no higher than cordon_height");
         CheckWires();
         if (TrellisKeys.IsDividedAcross(trellis.Form) && trellis.CordonDistanceOrDefault >= rows.Spacing)
-            Fail("cordon_distance", $"{Meters(trellis.CordonDistanceOrDefault)}, with rows {Meters(rows.Spacing)} apart", "cordons closer to each other than rows are");
+            Fail(
+                "cordon_distance",
+                $"{Meters(trellis.CordonDistanceOrDefault)}{OwnOf(trellis.CordonDistance)}, with rows {Meters(rows.Spacing)} apart",
+                "cordons closer to each other than rows are");
+        CheckHanging();
         CheckWidth();
 
         void CheckWires()
@@ -57,11 +66,24 @@ internal static class TrellisChecks
                 if (height > top) Fail(key, $"{Meters(height)}, above the top wire at {Meters(top)}", "catch wires no higher than top_wire_height");
             }
 
-            if (top < cordon)
+            if (top >= cordon) return;
+            var expected = isRoof ? "a roof no lower than the cordon" : "a top wire above the cordon where shoots are led up";
+            if (trellis.TopWireHeight is null && trellis.CatchWires.Count == 0)
+                Fail("cordon_height", $"{Meters(cordon)}, above the form's own top wire at {Meters(top)}", $"{expected}: give top_wire_height");
+            Fail("top_wire_height", $"{Meters(top)}, below the cordon at {Meters(cordon)}", expected);
+        }
+
+        // Fruit hangs under a cordon whose shoots are led down or lie as a roof.
+        void CheckHanging()
+        {
+            foreach (var wall in TrellisLayout.WallsOf(trellis))
+            {
+                if (!(wall.FruitZone.Height(0) < 0)) continue;
+                var key = trellis.Form == TrellisForm.UpAndDown ? "lower_cordon_height" : "cordon_height";
                 Fail(
-                    "top_wire_height",
-                    $"{Meters(top)}, below the cordon at {Meters(cordon)}",
-                    isRoof ? "a roof no lower than the cordon" : "a top wire above the cordon where shoots are led up");
+                    key, $"{Meters(wall.CordonHeight)}, with shoots that hang or lie as a roof",
+                    $"at least {Meters(-wall.FruitZone.From)}: the fruit hangs so far under the cordon");
+            }
         }
 
         void CheckWidth()
@@ -72,7 +94,10 @@ internal static class TrellisChecks
             if (wide <= rows.Spacing) return;
             var key = new[] { "wall_tilt", "top_wire_height", "cordon_distance", "catch_wires", "foliage_width" }
                 .FirstOrDefault(name => IsGiven(trellis, name)) ?? "foliage_width";
-            Fail(key, $"foliage {Meters(wide)} wide over the cordons and wires, with rows {Meters(rows.Spacing)} apart", "foliage that does not reach into the next row's");
+            Fail(
+                key,
+                $"foliage {Meters(wide)} wide over the cordons and wires, with rows {Meters(rows.Spacing)} apart",
+                "foliage that does not reach into the next row's");
         }
 
         void Fail(string key, string found, string expected) =>
@@ -106,6 +131,8 @@ internal static class TrellisChecks
         var vain = TrellisKeys.GivenInVain(all).Select(KeyNames.Snake).ToHashSet();
         return string.Join(", ", SectionShape.Of(typeof(Trellis)).Keys.Select(key => key.Name).Where(name => !vain.Contains(name)));
     }
+
+    private static string OwnOf(double? given) => given is null ? " (the form's own)" : "";
 
     private static string Meters(double value) => value.ToString("0.###", CultureInfo.InvariantCulture) + " m";
 }
