@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using CanopySim.Training;
 using CanopySim.Views;
 using SkiaSharp;
 
@@ -63,7 +64,8 @@ public static class CanopyPictures
         return
         [
             Picture(portrait, scenario, ViewSide.Front, frame, units, Front, "From the side",
-                $"{when}: the row from its right, highest leaf {top} above the ground, the top wire a thin line."),
+                $"{when}: the row from its right, highest leaf {top} above the ground"
+                + (HasTopWire(scenario) ? ", the top wire a thin line." : ".")),
             Picture(portrait, scenario, ViewSide.Along, frame, units, Along, "Along the row",
                 $"{when}: along the row, {width} wide where it is widest."),
             Picture(portrait, scenario, ViewSide.Above, frame, units, Above, "From above",
@@ -75,6 +77,10 @@ public static class CanopyPictures
     public static string WhenWords(CanopyPortrait portrait) =>
         portrait.IsAtVeraison ? "at veraison" : "with the most leaf of the season";
 
+    // Over the cordon wires hold only shoots that are led up or lie on a roof.
+    private static bool HasTopWire(Scenario scenario) =>
+        TrellisKeys.HasWalls(scenario.Trellis.Form) || scenario.Trellis.Form == TrellisForm.Overhead;
+
     private static ChartPicture Picture(
         CanopyPortrait portrait, Scenario scenario, ViewSide side, double frame, Units units, string stem,
         string title, string caption)
@@ -84,7 +90,7 @@ public static class CanopyPictures
         canvas.Clear(Solid(ChartStyle.Paper));
         var middle = side == ViewSide.Above ? 0.5 * frame : frame - Below;
         using var line = new SKPaint { Color = Solid(ChartStyle.StageLine), StrokeWidth = LineWidth };
-        if (side == ViewSide.Front) Level(scenario.Trellis.TopWireHeightOrDefault);
+        if (side == ViewSide.Front && HasTopWire(scenario)) Level(scenario.Trellis.TopWireHeightOrDefault);
         if (side != ViewSide.Above) Level(0);
         using (var canopy = Canopy(portrait, side, frame, middle))
             canvas.DrawBitmap(canopy, 0, 0, SKSamplingOptions.Default);

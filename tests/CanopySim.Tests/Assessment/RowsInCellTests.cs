@@ -1,4 +1,3 @@
-using System.Numerics;
 using CanopySim.Assessment;
 using CanopySim.Fruit;
 using CanopySim.Geometry;
@@ -76,6 +75,28 @@ public class RowsInCellTests
         for (var side = 0; side < alike.Sides.Count; side++) Assert.Equal(2 * alike.AreaOfSide[side], twice.AreaOfSide[side], 1e-5);
 
         Assert.Equal(HalfWidthOf(row.One), HalfWidthOf(row.Two), 1e-5);
+    }
+
+    // From the side the first row alone is seen, as if no other stood behind or before it.
+    [Fact]
+    public void From_the_side_one_row_is_seen()
+    {
+        const double Pixel = 0.02;
+        var row = new CopiedRow(TrellisForm.UprightHedge);
+        var (one, two) = (CanopyView.Of(row.One.Scene, ViewSide.Front, Pixel), CanopyView.Of(row.Two.Scene, ViewSide.Front, Pixel));
+        var (leaves, gaps) = (0, 0);
+        for (var right = 0.5 * Pixel; right < 1.5; right += Pixel)
+        {
+            for (var up = 0.5 * Pixel; up < 2.2; up += Pixel)
+            {
+                var surface = one.SurfaceAt(right, up, out _);
+                Assert.Equal(surface, two.SurfaceAt(right, up, out _));
+                if (surface < 0) gaps++;
+                else leaves++;
+            }
+        }
+
+        Assert.True(leaves > 500 && gaps > 500);
     }
 
     // The sun from the right and from the left, with sky; pixels of both cells are as large, but fall elsewhere.
