@@ -11,13 +11,14 @@ namespace CanopySim.Assessment;
 public readonly record struct FruitCluster(int Surface, int Side, double Area, double Diameter);
 
 /// <summary>
-/// The clusters of a placed canopy, each on its side of its wall. A cluster belongs to the wall of its row whose middle is nearest at its
-/// height, and hangs on the side of that middle on which its own lies. Walls of one number are one wall, whatever row of the cell they
-/// stand in. Sides without clusters are none of the list's.
+/// The clusters of a placed canopy, each on its side of its wall. A cluster belongs to the wall of its row whose middle
+/// is nearest at its height, and hangs on the side of that middle on which its own lies. Walls of one number are one
+/// wall, whatever row of the cell they stand in. Sides without clusters are none of the list's.
 /// </summary>
 public sealed class FruitClusters
 {
-    private FruitClusters(IReadOnlyList<FruitSide> sides, IReadOnlyList<FruitCluster> clusters, double[] areas, int[] counts) =>
+    private FruitClusters(IReadOnlyList<FruitSide> sides, IReadOnlyList<FruitCluster> clusters, double[] areas,
+        int[] counts) =>
         (Sides, Clusters, AreaOfSide, CountOfSide) = (sides, clusters, areas, counts);
 
     public IReadOnlyList<FruitSide> Sides { get; }
@@ -44,11 +45,15 @@ public sealed class FruitClusters
             found[surface] = found.GetValueOrDefault(surface, Extent.None).With(scene, triangle);
         }
 
-        var placed = found.Select(pair => (Surface: pair.Key, Extent: pair.Value, Place: PlaceOf(pair.Value, scene.Cell, rows[scene.RowOf(pair.Key)]))).ToList();
+        var placed =
+            found.Select(pair =>
+                (Surface: pair.Key, Extent: pair.Value,
+                Place: PlaceOf(pair.Value, scene.Cell, rows[scene.RowOf(pair.Key)]))).ToList();
         var places = placed.Select(cluster => cluster.Place).Distinct().OrderBy(place => place).ToList();
         var sides = places.Select(place => FruitSide.Of(place.Wall, place.IsRight, rowAzimuth)).ToList();
         var clusters = placed.Select(cluster => new FruitCluster(
-            cluster.Surface, places.IndexOf(cluster.Place), cluster.Extent.Area, cluster.Extent.HighX - cluster.Extent.LowX)).ToList();
+            cluster.Surface, places.IndexOf(cluster.Place), cluster.Extent.Area,
+            cluster.Extent.HighX - cluster.Extent.LowX)).ToList();
         var (areas, counts) = (new double[sides.Count], new int[sides.Count]);
         foreach (var cluster in clusters)
         {
@@ -84,7 +89,8 @@ public sealed class FruitClusters
         return (best, right);
     }
 
-    private readonly record struct Extent(double LowX, double HighX, double LowY, double HighY, double LowZ, double HighZ, double Area)
+    private readonly record struct Extent(double LowX, double HighX, double LowY, double HighY, double LowZ,
+        double HighZ, double Area)
     {
         public static Extent None { get; } = new(
             double.MaxValue, double.MinValue, double.MaxValue, double.MinValue, double.MaxValue, double.MinValue, 0);
@@ -96,7 +102,8 @@ public sealed class FruitClusters
             {
                 var at = scene.Corners[corner];
                 extent = new Extent(
-                    Math.Min(extent.LowX, at.X), Math.Max(extent.HighX, at.X), Math.Min(extent.LowY, at.Y), Math.Max(extent.HighY, at.Y),
+                    Math.Min(extent.LowX, at.X), Math.Max(extent.HighX, at.X), Math.Min(extent.LowY, at.Y),
+                    Math.Max(extent.HighY, at.Y),
                     Math.Min(extent.LowZ, at.Z), Math.Max(extent.HighZ, at.Z), extent.Area);
             }
 

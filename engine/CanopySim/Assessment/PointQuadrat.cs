@@ -4,11 +4,11 @@ using CanopySim.Training;
 namespace CanopySim.Assessment;
 
 /// <summary>
-/// Virtual point quadrat: rods pushed through the fruit zone of each wall of foliage at seeded places, square to the wall, or from
-/// below where the canopy lies flat; leaves and clusters counted once each a rod, in the order met. Wood does not count. A rod of one
-/// wall ends half way to the next or in the middle of the alley, so that each curtain and each row is read by itself, with what
-/// reaches over from the next row. After the field method of Smart &amp; Robinson 1991 (at least 50 insertions; here 200 in all, and at
-/// least 100 a wall), from memory.
+/// Virtual point quadrat: rods pushed through the fruit zone of each wall of foliage at seeded places, square to the
+/// wall, or from below where the canopy lies flat; leaves and clusters counted once each a rod, in the order met. Wood
+/// does not count. A rod of one wall ends half way to the next or in the middle of the alley, so that each curtain and
+/// each row is read by itself, with what reaches over from the next row. After the field method of Smart &amp; Robinson
+/// 1991 (at least 50 insertions; here 200 in all, and at least 100 a wall), from memory.
 /// </summary>
 public static class PointQuadrat
 {
@@ -23,7 +23,8 @@ public static class PointQuadrat
     /// <param name="scene">The cell with its rows, evenly apart.</param>
     /// <param name="rows">The rows, all of them, each with its walls.</param>
     /// <param name="seed">Decides where the rods go.</param>
-    public static IReadOnlyList<IReadOnlyList<QuadratReading>> ReadRows(Scene scene, IReadOnlyList<RowOfWalls> rows, ulong seed)
+    public static IReadOnlyList<IReadOnlyList<QuadratReading>> ReadRows(Scene scene, IReadOnlyList<RowOfWalls> rows,
+        ulong seed)
     {
         if (rows.Count == 0 || rows.Any(row => row.Walls.Count == 0))
             throw new ArgumentException("a canopy has at least one row, and a row at least one wall", nameof(rows));

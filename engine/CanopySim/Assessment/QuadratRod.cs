@@ -12,9 +12,9 @@ namespace CanopySim.Assessment;
 internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, float Length)
 {
     /// <summary>
-    /// A rod at a seeded place of a wall's fruit zone: square to the wall, from half way to its neighbor on the left to half way to
-    /// that on the right, a wall of its row or the middle of an alley; under a flat wall upright from the ground, somewhere under
-    /// its own roof.
+    /// A rod at a seeded place of a wall's fruit zone: square to the wall, from half way to its neighbor on the left to
+    /// half way to that on the right, a wall of its row or the middle of an alley; under a flat wall upright from the
+    /// ground, somewhere under its own roof.
     /// </summary>
     /// <param name="cell">The cell.</param>
     /// <param name="row">The wall's row.</param>
@@ -45,11 +45,13 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         var up = direction.Z / direction.X * (start - zone.Across(second));
         // Heights of a wall count from the ground under its cordon.
         var cordonGround = (float)(cell.RiseAcross * (row.Across + wall.CordonAcross));
-        var origin = new Vector3((float)(row.Across + start), along, ground + (float)(zone.Height(second) + up) + cordonGround);
+        var origin =
+            new Vector3((float)(row.Across + start), along, ground + (float)(zone.Height(second) + up) + cordonGround);
         return new QuadratRod(origin, direction, (float)((end - start) / direction.X));
     }
 
-    // What a roof covers, from its row's middle [m]: what its wires do, and never more than there is from a row to the next.
+    // What a roof covers, from its row's middle [m]: what its wires do, and never more than there is from a row to the
+    // next.
     private static (double Left, double Right) RoofOf(FoliageWall wall, double rowSpacing)
     {
         var width = Math.Min(wall.Width, rowSpacing);
@@ -70,8 +72,8 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         return new Vector3((float)(side * cos), 0, (float)(-side * sin));
     }
 
-    // Half ways to the nearest walls of the row on the left and on the right [m from the row's middle]; walls above each other meet no
-    // rod of each other's.
+    // Half ways to the nearest walls of the row on the left and on the right [m from the row's middle]; walls above
+    // each other meet no rod of each other's.
     private static (double From, double To) Between(IReadOnlyList<FoliageWall> walls, FoliageWall wall, double share)
     {
         var (here, from, to) = (wall.FruitZone.Across(share), double.NegativeInfinity, double.PositiveInfinity);
@@ -89,7 +91,8 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         return (from, to);
     }
 
-    // −1 where the other wall stands to the left, 1 to the right; two on one cordon part by the way they lean, 0 where they lean alike.
+    // −1 where the other wall stands to the left, 1 to the right; two on one cordon part by the way they lean, 0 where
+    // they lean alike.
     private static int SideOf(FoliageWall other, FoliageWall wall)
     {
         var apart = other.CordonAcross - wall.CordonAcross;

@@ -35,14 +35,16 @@ internal sealed class RodsThrough
                 var shifted = origin - new Vector3((float)across, (float)along, (float)rise);
                 foreach (var triangle in _near.At(shifted.Y))
                 {
-                    if (Distance(_scene, triangle, shifted, direction) is not { } distance || distance > length) continue;
+                    if (Distance(_scene, triangle, shifted, direction) is not { } distance || distance > length)
+                        continue;
                     var key = (_scene.SurfaceOfTriangle[triangle], i, j);
                     nearest[key] = Math.Min(distance, nearest.GetValueOrDefault(key, float.MaxValue));
                 }
             }
         }
 
-        return [.. nearest.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key).Select(pair => _scene.Kinds[pair.Key.Surface])];
+        return [.. nearest.OrderBy(pair => pair.Value).ThenBy(pair => pair.Key)
+            .Select(pair => _scene.Kinds[pair.Key.Surface])];
     }
 
     // Numbers of the copies of the cell that reach into a stretch, which runs up.

@@ -4,8 +4,9 @@ using CanopySim.Training;
 namespace CanopySim.Assessment;
 
 /// <summary>
-/// The room that a wall's foliage takes, as a tape laid over it measures: along the foliage and square to it the span that leaves
-/// 2.5 % of the blades' area out at either end, so that a stray shoot does not count. Which share is left out is assumed.
+/// The room that a wall's foliage takes, as a tape laid over it measures: along the foliage and square to it the span
+/// that leaves 2.5 % of the blades' area out at either end, so that a stray shoot does not count. Which share is left
+/// out is assumed.
 /// </summary>
 /// <param name="Extent">Along the foliage: the height of an upright wall, the breadth of a roof [m].</param>
 /// <param name="Thickness">Square to it [m].</param>
@@ -31,10 +32,14 @@ public readonly record struct WallBox(double Extent, double Thickness, double Le
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
         {
             var surface = scene.SurfaceOfTriangle[triangle];
-            if (placed.Leaves[surface] is not { } leaf || leaf.Shoot.Wall != wall.Index || scene.RowOf(surface) != row.Number)
+            if (placed.Leaves[surface] is not { } leaf || leaf.Shoot.Wall != wall.Index
+                || scene.RowOf(surface) != row.Number)
                 continue;
-            var center = (scene.Corners[3 * triangle] + scene.Corners[(3 * triangle) + 1] + scene.Corners[(3 * triangle) + 2]) / 3;
-            var (x, z) = (center.X - row.Across, center.Z - (cell.RiseAlong * center.Y) - (cell.RiseAcross * row.Across));
+            var center =
+                (scene.Corners[3 * triangle] + scene.Corners[(3 * triangle) + 1] + scene.Corners[(3 * triangle) + 2])
+                / 3;
+            var (x, z) =
+                (center.X - row.Across, center.Z - (cell.RiseAlong * center.Y) - (cell.RiseAcross * row.Across));
             along.Add((sin * x) + (cos * z));
             square.Add((cos * x) - (sin * z));
             areas.Add(scene.TriangleArea(triangle));

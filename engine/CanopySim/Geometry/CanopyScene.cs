@@ -21,9 +21,12 @@ public enum SceneDetail
 /// <param name="Leaves">The leaf of each surface; null for wood and clusters.</param>
 /// <param name="Centers">Where each surface's blade lies: the middle of its midrib [m]; zero for others.</param>
 /// <param name="Areas">Area of each blade when the scene was made [m²]; 0 for others.</param>
-public sealed record PlacedCanopy(Scene Scene, IReadOnlyList<Leaf?> Leaves, IReadOnlyList<Vector3> Centers, IReadOnlyList<double> Areas);
+public sealed record PlacedCanopy(Scene Scene, IReadOnlyList<Leaf?> Leaves, IReadOnlyList<Vector3> Centers,
+    IReadOnlyList<double> Areas);
 
-/// <summary>Places every organ of the canopy in the cell: shoots along their paths, blades, clusters, cordon and trunk.</summary>
+/// <summary>
+/// Places every organ of the canopy in the cell: shoots along their paths, blades, clusters, cordon and trunk.
+/// </summary>
 public sealed class CanopyScene(Scenario scenario)
 {
     // Radii of wood [m]. Common practice, no source.
@@ -103,7 +106,8 @@ public sealed class CanopyScene(Scenario scenario)
             }
         }
 
-        // A shoot's petioles and laterals make one surface: they catch light that leaves would get, but nobody asks for each of theirs.
+        // A shoot's petioles and laterals make one surface: they catch light that leaves would get, but nobody asks for
+        // each of theirs.
         void AddLateral(Shoot lateral, Vector3 node, Vector3 axis, int rank, int stalks)
         {
             foreach (var at in _places.LateralNodes(lateral, node, axis, rank))
@@ -143,7 +147,9 @@ public sealed class CanopyScene(Scenario scenario)
         {
             var mass = GreenClusterMass;
             if (phytomer.Cluster?.Berries is { } berries && vine.Crop.Berries > 0)
-                mass = Math.Max(mass, _berries.FreshMass(vine.Crop) * berries / vine.Crop.Berries * BerryGrowth.StructureProgress(vine.Crop, scenario.Fruit));
+                mass = Math.Max(mass,
+                    _berries.FreshMass(vine.Crop) * berries / vine.Crop.Berries
+                    * BerryGrowth.StructureProgress(vine.Crop, scenario.Fruit));
             var volume = mass / ClusterDensity;
             var radius = Math.Cbrt(volume / (ClusterSlenderness * Math.PI * 4 / 3));
             var away = SeededValue.Uniform(scenario.Seed, "cluster side", shoot.Id.Value, phytomer.Rank) < 0.5 ? -1 : 1;
@@ -163,6 +169,7 @@ public sealed class CanopyScene(Scenario scenario)
             triangles.AddTube(points[i], points[next], Radius(i), Radius(next), 3);
         }
 
-        float Radius(int node) => ShootBaseRadius + ((ShootTipRadius - ShootBaseRadius) * node / Math.Max(1, points.Length - 1));
+        float Radius(int node) =>
+            ShootBaseRadius + ((ShootTipRadius - ShootBaseRadius) * node / Math.Max(1, points.Length - 1));
     }
 }

@@ -34,9 +34,9 @@ public enum SurfaceKind
 }
 
 /// <summary>
-/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or cluster, one for the stalks of a shoot.
-/// Triangles may reach over the cell's edges; whoever traces light wraps them. Right-handed order seen from a blade's upper
-/// side or from outside a closed body.
+/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or
+/// cluster, one for the stalks of a shoot. Triangles may reach over the cell's edges; whoever traces light wraps them.
+/// Right-handed order seen from a blade's upper side or from outside a closed body.
 /// </summary>
 public sealed class Scene
 {
@@ -71,7 +71,8 @@ public sealed class Scene
     public double[] SurfaceAreas()
     {
         var areas = new double[SurfaceCount];
-        for (var triangle = 0; triangle < TriangleCount; triangle++) areas[SurfaceOfTriangle[triangle]] += TriangleArea(triangle);
+        for (var triangle = 0; triangle < TriangleCount; triangle++)
+            areas[SurfaceOfTriangle[triangle]] += TriangleArea(triangle);
         return areas;
     }
 

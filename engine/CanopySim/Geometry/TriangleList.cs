@@ -34,8 +34,8 @@ public sealed class TriangleList
     }
 
     /// <summary>
-    /// A tube without ends around a line, its sides flat and as wide together as the round one's: from all sides it shadows as
-    /// much, since the mean shadow of a convex body goes by its surface (Cauchy 1832, from memory).
+    /// A tube without ends around a line, its sides flat and as wide together as the round one's: from all sides it
+    /// shadows as much, since the mean shadow of a convex body goes by its surface (Cauchy 1832, from memory).
     /// </summary>
     public void AddTube(Vector3 from, Vector3 to, float fromRadius, float toRadius, int sides)
     {
@@ -59,7 +59,8 @@ public sealed class TriangleList
     }
 
     /// <summary>
-    /// A flat strip in place of a thin round stalk, as wide as half the stalk's girth: turned this way and that it shadows as much.
+    /// A flat strip in place of a thin round stalk, as wide as half the stalk's girth: turned this way and that it
+    /// shadows as much.
     /// </summary>
     /// <param name="from">One end [m].</param>
     /// <param name="to">The other.</param>
@@ -94,7 +95,8 @@ public sealed class TriangleList
         Vector3 Point((float Down, float Radius) ring, int side)
         {
             var angle = 2 * MathF.PI * side / Sides;
-            return top + new Vector3(radius * ring.Radius * MathF.Cos(angle), radius * ring.Radius * MathF.Sin(angle), -ring.Down * length);
+            var wide = radius * ring.Radius;
+            return top + new Vector3(wide * MathF.Cos(angle), wide * MathF.Sin(angle), -ring.Down * length);
         }
     }
 

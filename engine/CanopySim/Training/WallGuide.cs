@@ -5,7 +5,8 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// What the wires of a wall do to its shoots: where they start, which way they lean, and how wires turn them. In the frame of the
+/// What the wires of a wall do to its shoots: where they start, which way they lean, and how wires turn them. In the
+/// frame of the
 /// row: x from its middle, z over the ground under its middle where the shoot starts.
 /// </summary>
 internal sealed class WallGuide
@@ -25,8 +26,8 @@ internal sealed class WallGuide
     // Place of a curtain's shoot from its middle, as a share of half its width: from this to 1. Assumed.
     private const float LeastReach = 0.2f;
 
-    // A shoot keeps within its curtain by going no more than so much of its length across it, and of the rest no more than so much
-    // along the row. Assumed.
+    // A shoot keeps within its curtain by going no more than so much of its length across it, and of the rest no more
+    // than so much along the row. Assumed.
     private const float SteepestAcross = 0.9f;
     private const float MostAlong = 0.5f;
 
@@ -36,8 +37,9 @@ internal sealed class WallGuide
     // Standard deviation of a bush's shoots about their golden angles round the head [rad]. Assumed.
     private const double RoundHeadSpread = 0.15;
 
-    // How shoots leave their base, from upright towards their side [rad]: on a roof nearly flat, from a high cordon nearly level where
-    // they are led down and rising where not, from a bush's arms outward. Within a wall led up the spread alone, to the shoot's side. Assumed.
+    // How shoots leave their base, from upright towards their side [rad]: on a roof nearly flat, from a high cordon
+    // nearly level where they are led down and rising where not, from a bush's arms outward. Within a wall led up the
+    // spread alone, to the shoot's side. Assumed.
     private static readonly LeanSpread OnRoof = new(1.35f, 0.12f, 1.0f, 1.5f);
     private static readonly LeanSpread LedDown = new(1.3f, 0.25f, 0.6f, 2.2f);
     private static readonly LeanSpread Free = new(1.0f, 0.3f, 0.3f, 1.7f);
@@ -60,7 +62,8 @@ internal sealed class WallGuide
     private bool IsBush => _scenario.Trellis.Form == TrellisForm.Bush;
 
     /// <summary>
-    /// Where a shoot starts. On spurs all stand on the cordon; old canes left by hedge or minimal pruning bear them in a zone about it.
+    /// Where a shoot starts. On spurs all stand on the cordon; old canes left by hedge or minimal pruning bear them in
+    /// a zone about it.
     /// </summary>
     public Vector3 Base(Shoot shoot)
     {
@@ -68,7 +71,8 @@ internal sealed class WallGuide
         var across = work.BearingZoneWidth * (SeededValue.Uniform(seed, "bearing wood across", shoot.Id.Value) - 0.5);
         var up = work.BearingZoneHeight * (SeededValue.Uniform(seed, "bearing wood height", shoot.Id.Value) - 0.5);
         var start = new Vector3(
-            (float)(_wall.CordonAcross + across), (float)shoot.PositionAlongRow, (float)(_wall.CordonHeight + up) + _lift);
+            (float)(_wall.CordonAcross + across), (float)shoot.PositionAlongRow,
+            (float)(_wall.CordonHeight + up) + _lift);
         return IsBush ? start + BushHead.ArmEnd(BushHead.NearestArm(Azimuth(shoot))) : start;
     }
 
@@ -76,8 +80,8 @@ internal sealed class WallGuide
     public ShootCourse Start(Shoot shoot)
     {
         var seed = _scenario.Seed;
-        // Shoots are led to both sides in turn, so that neither is crowded; those of a wall follow each other by as many as there are
-        // walls.
+        // Shoots are led to both sides in turn, so that neither is crowded; those of a wall follow each other by as
+        // many as there are walls.
         var side = _wall.OnlySide != 0 ? _wall.OnlySide : shoot.Id.Value / _walls % 2 == 0 ? -1f : 1f;
         var spread = (float)SeededValue.Normal(seed, "shoot lean", shoot.Id.Value);
         var drift = DriftSpread * (float)SeededValue.Normal(seed, "shoot drift along the row", shoot.Id.Value);
@@ -89,7 +93,8 @@ internal sealed class WallGuide
 
         return new ShootCourse(new Vector2(side, 0), Lean(side, spread), drift)
         {
-            Reach = LeastReach + ((1 - LeastReach) * (float)SeededValue.Uniform(seed, "place in the curtain", shoot.Id.Value)),
+            Reach = LeastReach
+                + ((1 - LeastReach) * (float)SeededValue.Uniform(seed, "place in the curtain", shoot.Id.Value)),
         };
     }
 
@@ -106,7 +111,9 @@ internal sealed class WallGuide
         (GoldenAngle.Radians * shoot.Id.Value)
         + (RoundHeadSpread * SeededValue.Normal(_scenario.Seed, "shoot round the head", shoot.Id.Value));
 
-    /// <summary>The course that the wires, or the shoot's own weight, give the internode that starts at a point.</summary>
+    /// <summary>
+    /// The course that the wires, or the shoot's own weight, give the internode that starts at a point.
+    /// </summary>
     /// <param name="course">So far.</param>
     /// <param name="at">Where the internode starts [m].</param>
     /// <param name="length">Of the internode [m].</param>
@@ -149,13 +156,16 @@ internal sealed class WallGuide
         return ((at.X - (float)_wall.CordonAcross) * cos) - ((at.Z - (float)_wall.CordonHeight - _lift) * sin);
     }
 
-    /// <summary>The end of an internode, kept within a curtain and over the ground, and the course it really took.</summary>
+    /// <summary>
+    /// The end of an internode, kept within a curtain and over the ground, and the course it really took.
+    /// </summary>
     /// <param name="course">As it was turned.</param>
     /// <param name="from">Where the internode starts [m].</param>
     /// <param name="length">Of the internode [m].</param>
     /// <param name="along">Where the shoot starts along the row [m]: the ground's height is counted from there.</param>
     /// <param name="isHeld">False where no wire holds this node of the shoot.</param>
-    public (Vector3 End, ShootCourse Course) Step(ShootCourse course, Vector3 from, float length, float along, bool isHeld)
+    public (Vector3 End, ShootCourse Course) Step(ShootCourse course, Vector3 from, float length, float along,
+        bool isHeld)
     {
         var direction = course.Direction;
         if (isHeld && _wall.Hangs && _wall.IsHeld) (direction, course) = WithinCurtain(direction, course, from, length);
@@ -163,8 +173,10 @@ internal sealed class WallGuide
         return (end.Z < Floor(end, along) ? OnGround(course, from, length, along) : end, course);
     }
 
-    // A curtain's shoots are led down, each at its own place within the width, so that they fill it; internodes keep their length.
-    private (Vector3 Direction, ShootCourse Course) WithinCurtain(Vector3 direction, ShootCourse course, Vector3 from, float length)
+    // A curtain's shoots are led down, each at its own place within the width, so that they fill it; internodes keep
+    // their length.
+    private (Vector3 Direction, ShootCourse Course) WithinCurtain(Vector3 direction, ShootCourse course, Vector3 from,
+        float length)
     {
         var half = course.Reach * 0.5f * (float)_wall.Width;
         var off = from.X - (float)_wall.CordonAcross;

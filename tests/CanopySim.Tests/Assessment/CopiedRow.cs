@@ -38,7 +38,8 @@ internal sealed class CopiedRow
                 Cell = cell,
                 Corners = [.. scene.Corners, .. scene.Corners.Select(corner => corner + aside)],
                 SurfaceOfTriangle =
-                    [.. scene.SurfaceOfTriangle, .. scene.SurfaceOfTriangle.Select(surface => surface + scene.SurfaceCount)],
+                    [.. scene.SurfaceOfTriangle,
+                    .. scene.SurfaceOfTriangle.Select(surface => surface + scene.SurfaceCount)],
                 Kinds = [.. scene.Kinds, .. scene.Kinds],
                 LeafIds = [.. scene.LeafIds, .. scene.LeafIds],
                 Rows = [.. scene.Kinds.Select(_ => 0), .. scene.Kinds.Select(_ => 1)],

@@ -24,7 +24,8 @@ public class QuadratPlacesTests
             Quad(list, new Vector3(side * (float)reach, 0, 0), new Vector3(0, 1.5f, 0), new Vector3(0, 0, 3));
         }
 
-        var reading = Assert.Single(PointQuadrat.ReadWalls(list.Build(Alley), [new FoliageWall(0, 0, 0.9, 0, 0.35)], 1));
+        var reading =
+            Assert.Single(PointQuadrat.ReadWalls(list.Build(Alley), [new FoliageWall(0, 0, 0.9, 0, 0.35)], 1));
         Assert.All(reading.Insertions, rod => Assert.Equal([SurfaceKind.Blade, SurfaceKind.Blade], rod));
     }
 
@@ -35,7 +36,8 @@ public class QuadratPlacesTests
         var list = new TriangleList();
         list.Begin(SurfaceKind.Blade);
         Quad(list, new Vector3(0, -2, 0), new Vector3(0, 6, 0), new Vector3(0, 0, 3));
-        var reading = Assert.Single(PointQuadrat.ReadWalls(list.Build(Alley), [new FoliageWall(0, 0, 0.9, 0, 0.35)], 1));
+        var reading =
+            Assert.Single(PointQuadrat.ReadWalls(list.Build(Alley), [new FoliageWall(0, 0, 0.9, 0, 0.35)], 1));
         Assert.Equal(4, reading.LeafLayerNumber, 1e-12);
     }
 
@@ -81,7 +83,8 @@ public class QuadratPlacesTests
         Assert.All(readings[1].Insertions, rod => Assert.Equal([SurfaceKind.Cluster], rod));
     }
 
-    // What a roof's wires cover, and not the open alley beside it: to both sides, to one, and rows that face each other.
+    // What a roof's wires cover, and not the open alley beside it: to both sides, to one, and rows that face each
+    // other.
     [Theory]
     [InlineData(RoofArms.Both, 1, -1.0, 1.0)]
     [InlineData(RoofArms.Right, 1, 0.0, 1.5)]
@@ -109,7 +112,8 @@ public class QuadratPlacesTests
         Assert.Equal(0.5, PointQuadrat.Read(list.Build(CanopyScene.CellOf(scenario)), scenario).GapFraction, 0.11);
     }
 
-    // Across a slope the zone hangs at its own cordon, which stands on the ground under it: the bands of leaf are as high as the zone.
+    // Across a slope the zone hangs at its own cordon, which stands on the ground under it: the bands of leaf are as
+    // high as the zone.
     [Theory]
     [InlineData(0.3)]
     [InlineData(-0.3)]
@@ -122,7 +126,8 @@ public class QuadratPlacesTests
             list.Begin(SurfaceKind.Blade);
             var (low, high) = ((float)(wall.FruitZone.Height(0) - 0.001), (float)(wall.FruitZone.Height(1) + 0.001));
             var ground = (float)(rise * wall.CordonAcross);
-            Quad(list, new Vector3((float)wall.CordonAcross, 0, ground + low), new Vector3(0, 1.5f, 0), new Vector3(0, 0, high - low));
+            Quad(list, new Vector3((float)wall.CordonAcross, 0, ground + low), new Vector3(0, 1.5f, 0),
+                new Vector3(0, 0, high - low));
         }
 
         foreach (var reading in PointQuadrat.ReadWalls(list.Build(new Cell(3, 1.5, rise)), walls, 3))

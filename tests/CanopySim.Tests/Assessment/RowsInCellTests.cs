@@ -11,7 +11,9 @@ using Xunit;
 
 namespace CanopySim.Tests.Assessment;
 
-/// <summary>Several rows in a cell: the same plants in each are assessed as one row by itself, on the flat and across a slope.</summary>
+/// <summary>
+/// Several rows in a cell: the same plants in each are assessed as one row by itself, on the flat and across a slope.
+/// </summary>
 public class RowsInCellTests
 {
     public static TheoryData<TrellisForm, double> Blocks => new()
@@ -25,15 +27,17 @@ public class RowsInCellTests
         { TrellisForm.Bush, 0 },
     };
 
-    // Rods of the first row stand where they do when it is alone; those of the second elsewhere, but along the same foliage.
+    // Rods of the first row stand where they do when it is alone; those of the second elsewhere, but along the same
+    // foliage.
     [Theory]
     [MemberData(nameof(Blocks))]
     public void Rods_through_either_row_meet_one_canopy(TrellisForm form, double slope)
     {
-        const int Seeds = 12;
+        const int Seeds = 8;
         var row = new CopiedRow(form, slope);
         var (one, two) = (TrellisLayout.RowsOf(row.Single), TrellisLayout.RowsOf(row.Double));
-        var readings = Enumerable.Range(1, Seeds).Select(seed => PointQuadrat.ReadRows(row.Two.Scene, two, (ulong)seed)).ToList();
+        var readings = Enumerable.Range(1, Seeds).Select(seed => PointQuadrat.ReadRows(row.Two.Scene, two, (ulong)seed))
+            .ToList();
         var alone = PointQuadrat.ReadRows(row.One.Scene, one, 1)[0];
         for (var wall = 0; wall < alone.Count; wall++)
         {
@@ -41,7 +45,8 @@ public class RowsInCellTests
             Assert.True(first.Count >= 100);
             Assert.Equal(alone[wall].Insertions.Take(first.Count), first);
             var (left, right) = (
-                QuadratReading.Together(readings.Select(rows => rows[0][wall])), QuadratReading.Together(readings.Select(rows => rows[1][wall])));
+                QuadratReading.Together(readings.Select(rows => rows[0][wall])),
+                QuadratReading.Together(readings.Select(rows => rows[1][wall])));
             Assert.NotEqual(left.Insertions, right.Insertions);
             Alike(left.LeafLayers, right.LeafLayers);
             Alike(left.Gaps, right.Gaps);
@@ -72,7 +77,8 @@ public class RowsInCellTests
         var (alike, twice) = (ClustersOf(row.Single, row.One), ClustersOf(row.Double, row.Two));
         Assert.Equal(alike.Sides, twice.Sides);
         Assert.Equal(alike.CountOfSide.Select(count => 2 * count), twice.CountOfSide);
-        for (var side = 0; side < alike.Sides.Count; side++) Assert.Equal(2 * alike.AreaOfSide[side], twice.AreaOfSide[side], 1e-5);
+        for (var side = 0; side < alike.Sides.Count; side++)
+            Assert.Equal(2 * alike.AreaOfSide[side], twice.AreaOfSide[side], 1e-5);
 
         Assert.Equal(HalfWidthOf(row.One), HalfWidthOf(row.Two), 1e-5);
     }
@@ -83,7 +89,8 @@ public class RowsInCellTests
     {
         const double Pixel = 0.02;
         var row = new CopiedRow(TrellisForm.UprightHedge);
-        var (one, two) = (CanopyView.Of(row.One.Scene, ViewSide.Front, Pixel), CanopyView.Of(row.Two.Scene, ViewSide.Front, Pixel));
+        var (one, two) =
+            (CanopyView.Of(row.One.Scene, ViewSide.Front, Pixel), CanopyView.Of(row.Two.Scene, ViewSide.Front, Pixel));
         var (leaves, gaps) = (0, 0);
         for (var right = 0.5 * Pixel; right < 1.5; right += Pixel)
         {
@@ -99,7 +106,8 @@ public class RowsInCellTests
         Assert.True(leaves > 500 && gaps > 500);
     }
 
-    // The sun from the right and from the left, with sky; pixels of both cells are as large, but fall elsewhere.
+    // The sun from the right and from the left, with sky. Pixels of both cells are as large, but fall elsewhere: on the shaded
+    // sides few of them see the sun, so that the error is told against the mean of all sides.
     [Theory]
     [InlineData(TrellisForm.UprightHedge)]
     [InlineData(TrellisForm.TwinCurtain)]
@@ -107,16 +115,21 @@ public class RowsInCellTests
     {
         var row = new CopiedRow(form);
         var (one, two) = (FruitOf(row, row.Single, row.One), FruitOf(row, row.Double, row.Two));
-        for (var side = 0; side < one.Clusters.Sides.Count; side++)
+        var sides = Enumerable.Range(0, one.Clusters.Sides.Count).ToList();
+        foreach (var hour in Hours)
         {
-            foreach (var hour in Hours)
+            var mean = sides.Average(side => one.At(side, hour).Ppfd);
+            Assert.True(mean > 100);
+            foreach (var side in sides)
             {
                 var (alone, beside) = (one.At(side, hour), two.At(side, hour));
-                Assert.True(alone.Ppfd > 20);
-                Assert.Equal(alone.Ppfd, beside.Ppfd, 0.02 * alone.Ppfd);
+                Assert.Equal(alone.Ppfd, beside.Ppfd, 0.02 * mean);
                 Assert.Equal(alone.SunlitShare, beside.SunlitShare, 0.01);
                 Assert.Equal(alone.SurfaceTemperature, beside.SurfaceTemperature, 0.2);
             }
+
+            // Sides differ by far more.
+            Assert.True(sides.Max(side => one.At(side, hour).Ppfd) > 1.3 * sides.Min(side => one.At(side, hour).Ppfd));
         }
     }
 
@@ -128,8 +141,10 @@ public class RowsInCellTests
         var two = Enumerable.Range(101, 10).Select(seed => SurveyOf(2, seed)).ToList();
         foreach (var of in new Func<CanopySurvey, double>[]
         {
-            survey => survey.Canopy.LeafLayerNumber, survey => survey.Canopy.GapFraction, survey => survey.LeafAreaDensity ?? 0,
-            survey => survey.Canopy.ShootsPerM, survey => survey.Canopy.LeafAreaM2PerM, survey => survey.LateralNodesPerShoot,
+            survey => survey.Canopy.LeafLayerNumber, survey => survey.Canopy.GapFraction, survey =>
+                survey.LeafAreaDensity ?? 0,
+            survey => survey.Canopy.ShootsPerM, survey => survey.Canopy.LeafAreaM2PerM, survey =>
+                survey.LateralNodesPerShoot,
         })
         {
             Alike(MeanOf([.. one.Select(of)]), MeanOf([.. two.Select(of)]));
@@ -147,11 +162,14 @@ public class RowsInCellTests
                 SunDirection = SkyRings.Direction(50, azimuth), DirectNormalPar = 300, DirectNormalNir = 300,
             }),
         ];
-        var solution = LightGeometry.Build(placed.Scene, SkyRings.Spiral(100), LightCases.Quality(0.008, 0.008), 2)
+        var solution = LightGeometry.Build(placed.Scene, SkyRings.Spiral(60), LightCases.Quality(0.008, 0.004), 2)
             .Solve(lights, scenario.Optics, 2);
-        var weather = SeasonCases.Northern(SeasonCases.FirstSeason).Days.First(day => day.Date == new DateOnly(2025, 7, 12));
-        var radius = FruitHours.BerryRadius(row.Grown.Canopy.Vines[0].Crop, scenario.Fruit, new BerryGrowth(scenario.Fruit));
-        return FruitHours.Read(ClustersOf(scenario, placed), new LightOfDay(placed, Hours, lights, solution, 1), weather, scenario, radius);
+        var weather =
+            SeasonCases.Northern(SeasonCases.FirstSeason).Days.First(day => day.Date == new DateOnly(2025, 7, 12));
+        var radius =
+            FruitHours.BerryRadius(row.Grown.Canopy.Vines[0].Crop, scenario.Fruit, new BerryGrowth(scenario.Fruit));
+        return FruitHours.Read(ClustersOf(scenario, placed), new LightOfDay(placed, Hours, lights, solution, 1),
+            weather, scenario, radius);
     }
 
     private static CanopySurvey SurveyOf(int rows, int seed)
@@ -159,7 +177,8 @@ public class RowsInCellTests
         var block = GrownCanopy.Scenario();
         var scenario = block with { Seed = (ulong)seed, Rows = block.Rows with { RowsInCell = rows } };
         var grown = new GrownCanopy(scenario).Grow(45).Set();
-        return CanopySurvey.Of(scenario, grown.Canopy, new CanopyScene(scenario).Place(grown.Canopy, SceneDetail.ForLight));
+        return CanopySurvey.Of(scenario, grown.Canopy,
+            new CanopyScene(scenario).Place(grown.Canopy, SceneDetail.ForLight));
     }
 
     private static FruitClusters ClustersOf(Scenario scenario, PlacedCanopy placed) =>
@@ -171,7 +190,8 @@ public class RowsInCellTests
     private static Sampled MeanOf(double[] values)
     {
         var mean = values.Average();
-        return new Sampled(mean, Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Length - 1) / values.Length));
+        return new Sampled(mean,
+            Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Length - 1) / values.Length));
     }
 
     private static void Alike(Sampled one, Sampled other)
