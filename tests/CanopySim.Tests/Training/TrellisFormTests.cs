@@ -62,9 +62,8 @@ public class TrellisFormTests
     [Fact]
     public void Some_shoots_of_a_low_curtain_reach_the_ground()
     {
-        var scenario =
-            GrownCanopy.Scenario() with { Trellis = new Trellis { Form = TrellisForm.TwinCurtain,
-            CordonHeight = 0.8 } };
+        var trellis = new Trellis { Form = TrellisForm.TwinCurtain, CordonHeight = 0.8 };
+        var scenario = GrownCanopy.Scenario() with { Trellis = trellis };
         Assert.Contains(Paths(scenario, 90), path => path.Points[^1].Z < 0.11);
     }
 
