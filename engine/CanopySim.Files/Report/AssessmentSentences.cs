@@ -54,6 +54,11 @@ internal static class AssessmentSentences
         return $"Light and warmth about the buds at the shoots' bases would make next year's shoots {Measure.Number(100 * year.Fruitfulness, 0)} % as fruitful as the best; {shorter} was the shorter of the two.";
     }
 
+    public static string Score(CanopyScoreSummary score) =>
+        $"On the scorecard of canopies it would have {score.Points} of the {score.MostPoints} points that the model can "
+        + "see (levels from memory, Smart & Robinson 1991). Color and size of the leaves, ten points each, must be "
+        + "judged in the row.";
+
     // How far outside, in widths of the range.
     private static double Distance(CanopySheetRow row)
     {

@@ -23,7 +23,8 @@ internal static class PageParts
             .Markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
 
             // Says to the browser what the page promises its reader: nothing is fetched, nothing runs.
-            .Markup("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
+            .Markup("<meta http-equiv=\"Content-Security-Policy\" "
+                + "content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
             .Element("title", title)
             .Markup($"<style>\n{style}\n@page {{ @bottom-left {{ content: {HtmlText.CssString(foot)}; }} }}\n</style>")
             .Markup("</head>\n<body>\n<main>");
@@ -71,6 +72,7 @@ internal static class PageParts
         foreach (var ages in ChartStyle.AgeClasses) Swatch(ages.Rgb, ages.Label);
         Swatch(CanopyPictures.Cluster, "clusters");
         Swatch(CanopyPictures.Wood, "wood");
+        Swatch(TrellisDrawing.Color, "wires and posts");
         html.Markup("</p>");
 
         void Swatch(uint rgb, string label) =>

@@ -13,7 +13,7 @@ namespace CanopySim.Runner.Commands;
 /// <summary><c>canopysim light</c>: the canopy of a day in the light of a moment, with the scene for other programs.</summary>
 public sealed class LightCommand : Command<LightCommand.Settings>
 {
-    public sealed class Settings : ComputeSettings
+    public sealed class Settings : OneScenarioSettings
     {
         [CommandOption("--at <TIME>")]
         [Description("Local time of the site, or a time with an offset.")]

@@ -30,10 +30,6 @@ public class ScenarioSettings : CommandSettings
 /// <summary>What every command that computes takes.</summary>
 public class ComputeSettings : ScenarioSettings
 {
-    [CommandArgument(0, "<SCENARIO>")]
-    [Description("The scenario file.")]
-    public string Scenario { get; init; } = "";
-
     [CommandOption("--out <DIR>")]
     [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds results of ours.")]
     public string? Out { get; init; }
@@ -60,18 +56,26 @@ public class ComputeSettings : ScenarioSettings
 
     public int ThreadCount => NumberOption.Whole(Threads, "--threads", 1, 1024) ?? Environment.ProcessorCount;
 
-    /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
-    public string OutFolder(string scenarioPath)
-    {
-        if (Out is not null) return Out;
-        return Path.Combine("results", OptionNames.StemOf(scenarioPath));
-    }
-
     private static T OneOf<T>(string option, string text, params T[] values)
         where T : struct, Enum
     {
         foreach (var value in values)
             if (value.ToString().Equals(text, StringComparison.OrdinalIgnoreCase)) return value;
         throw new InputError(new InputPlace(option), InputError.Quote(text), string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
+    }
+}
+
+/// <summary>What a command takes that computes one scenario.</summary>
+public class OneScenarioSettings : ComputeSettings
+{
+    [CommandArgument(0, "<SCENARIO>")]
+    [Description("The scenario file.")]
+    public string Scenario { get; init; } = "";
+
+    /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
+    public string OutFolder(string scenarioPath)
+    {
+        if (Out is not null) return Out;
+        return Path.Combine("results", OptionNames.StemOf(scenarioPath));
     }
 }

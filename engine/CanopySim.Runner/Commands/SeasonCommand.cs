@@ -12,7 +12,7 @@ namespace CanopySim.Runner.Commands;
 /// <summary><c>canopysim season</c>: one season into a results folder.</summary>
 public sealed class SeasonCommand : Command<SeasonCommand.Settings>
 {
-    public sealed class Settings : ComputeSettings
+    public sealed class Settings : OneScenarioSettings
     {
         [CommandOption("--until <DATE>")]
         [Description("Last day that is simulated.")]
