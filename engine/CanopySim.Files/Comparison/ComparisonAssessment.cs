@@ -31,18 +31,16 @@ internal static class ComparisonAssessment
                     + "has them one by one.", "quiet");
     }
 
-    public static void FruitLight(HtmlText html, ComparisonReport report, ChartPicture? picture)
+    public static void FruitLight(HtmlText html, ComparisonReport report)
     {
         var lit = report.Options.Where(option => option.Summary.FruitLight is not null).ToList();
-        html.Element("h2", "Light on the fruit");
         if (lit.Count == 0)
         {
             html.Element("p", "No option reached veraison with fruit, so there is no ripening fruit to look at.");
             return;
         }
 
-        html.List(report.Options.Select(option => LightSentence(option)));
-        if (picture is not null) PageParts.Figure(html, picture);
+        html.List(report.Options.Select(LightSentence));
         html.Table(
             "Light on the fruit from veraison on", ["Option and side", .. AssessmentTables.LightHeads],
             Sides(lit, option => AssessmentTables.Light(option.Summary.FruitLight!)), "numbers sides");

@@ -76,7 +76,7 @@ public static class ComparisonCharts
             Sugar, "Sugar of the fruit",
             panel.IsEmpty
                 ? "No sugar was loaded in these seasons."
-                : $"Sugar of the fruit day by day. {ComparisonSentences.Opening(options)}",
+                : $"Sugar of the fruit from veraison on. At the end: {Each(options, EndSugar)}.",
             AxisOf(options, FromVeraison(options, series)), [panel])
         {
             WhenEmpty = "no sugar loaded in these seasons",
@@ -129,6 +129,10 @@ public static class ComparisonCharts
             WhenEmpty = "no fruit was fed",
         };
     }
+
+    private static string EndSugar(ComparedOption option) => option.Summary.Harvest?.SugarBrix is { } brix
+        ? $"{Measure.Number(brix, 1)} Brix"
+        : "none";
 
     private static string Feeding(ComparedOption option) => FeedingLeaves.Of(option.Summary) is { } leaves
         ? $"those {leaves.AgesText} gave {leaves.PercentText}"

@@ -12,10 +12,10 @@ public static class ComparisonPage
     /// <summary>The sections in their order: whether one begins a page where it is printed, and what it adds.</summary>
     private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ComparisonReport> Add)> Sections =
     [
-        (true, Answer), (true, Scenarios), (false, ComparisonWork.Section), (false, Canopies), (true, Light),
-        (false, FruitLight), (false, ComparisonAssessment.FruitHeat), (true, Canopy), (false, Carbon),
-        (true, Ripening), (false, Sugar), (true, ComparisonAssessment.CanopySheet),
-        (false, ComparisonAssessment.NextYear), (true, ComparisonBasis.Section), (false, Cautions),
+        (true, Answer), (true, Scenarios), (false, ComparisonWork.Section), (true, Canopies), (false, Light),
+        (false, ComparisonAssessment.FruitHeat), (false, Canopy), (false, Carbon), (false, Ripening), (false, Sugar),
+        (true, ComparisonAssessment.CanopySheet), (false, ComparisonAssessment.NextYear),
+        (true, ComparisonBasis.Section), (false, Cautions),
     ];
 
     public static string Html(ComparisonReport report)
@@ -81,36 +81,33 @@ public static class ComparisonPage
 
     private static void Light(HtmlText html, ComparisonReport report)
     {
-        html.Element("h2", "Light");
-        Picture(html, report, ComparisonCharts.Light);
+        html.Element("h2", "Light on the leaves and on the fruit");
+        Pair(html, report, ComparisonCharts.Light, ComparisonCharts.FruitLight);
+        ComparisonAssessment.FruitLight(html, report);
     }
-
-    private static void FruitLight(HtmlText html, ComparisonReport report) =>
-        ComparisonAssessment.FruitLight(html, report, PictureOf(report, ComparisonCharts.FruitLight));
 
     private static void Canopy(HtmlText html, ComparisonReport report)
     {
-        html.Element("h2", "Canopy at veraison")
-            .Table("Canopy at veraison", report.Tables.Heads, report.Tables.Canopy(), "numbers");
+        html.Element("h2", "Canopy at veraison");
         Picture(html, report, ComparisonCharts.LeafArea);
+        html.Table("Canopy at veraison", report.Tables.Heads, report.Tables.Canopy(), "numbers");
     }
 
     private static void Carbon(HtmlText html, ComparisonReport report)
     {
         html.Element("h2", "Which leaves fed the fruit");
         Picture(html, report, ComparisonCharts.FruitCarbon);
-        Picture(html, report, ComparisonCharts.NetGain);
         var shares = report.Tables.FeedingLeaves().ToList();
         if (shares.Count == 0) return;
         html.Table(
             "Carbon of the ripening weeks by age of leaf",
-                ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
+            ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
     }
 
     private static void Ripening(HtmlText html, ComparisonReport report)
     {
-        html.Element("h2", "Ripening capacity");
-        Picture(html, report, ComparisonCharts.RipeningCapacity);
+        html.Element("h2", "Carbon gained and ripening capacity");
+        Pair(html, report, ComparisonCharts.NetGain, ComparisonCharts.RipeningCapacity);
         html.Element("h2", "The season of one vine")
             .Table("The season of one vine", report.Tables.Heads, report.Tables.Totals(), "numbers");
     }
@@ -135,8 +132,20 @@ public static class ComparisonPage
     private static ChartPicture? PictureOf(ComparisonReport report, string stem) =>
         report.Charts.FirstOrDefault(chart => chart.Stem == stem);
 
+    // Side by side on paper, below each other on a screen.
+    private static void Pair(HtmlText html, ComparisonReport report, string first, string second)
+    {
+        html.Markup("<div class=\"pair\">");
+        foreach (var stem in (string[])[first, second])
+        {
+            if (PictureOf(report, stem) is { } chart) PageParts.Figure(html, chart);
+        }
+
+        html.Markup("</div>");
+    }
+
     private static void Picture(HtmlText html, ComparisonReport report, string stem)
     {
-        if (PictureOf(report, stem) is { } chart) PageParts.Figure(html, chart);
+        if (PictureOf(report, stem) is { } chart) PageParts.Figure(html, chart, isAside: true);
     }
 }

@@ -46,8 +46,14 @@ internal static class ComparisonWork
     /// <summary>Each work of an option in a line of words.</summary>
     public static IEnumerable<string> Lines(ComparedOption option, Units units)
     {
-        foreach (var row in new SeasonTables(option.Season, option.Scenario, units).Work())
-            yield return $"{row[0]}: {row[1]}; {row[4]} leaves, {row[5]} of leaf and {row[6]} of fruit a vine";
+        foreach (var work in option.Season.Work)
+        {
+            List<string> gone = [];
+            if (work.LeafAreaM2PerVine > 0) gone.Add($"{Measure.LeafArea.Text(units, work.LeafAreaM2PerVine, 2)} of leaf");
+            if (work.FruitGPerVine > 0) gone.Add($"{Measure.SmallMass.Text(units, work.FruitGPerVine, 0)} of fruit");
+            var what = gone.Count == 0 ? "" : $"; {string.Join(" and ", gone)} a vine";
+            yield return $"{SeasonSentences.Date(work.Date)}, {work.What}{what}";
+        }
     }
 
     private static IEnumerable<IReadOnlyList<string>> Rows(ComparedOption option, Units units)
