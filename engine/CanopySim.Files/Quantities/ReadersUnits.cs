@@ -8,7 +8,7 @@ namespace CanopySim.Files.Quantities;
 /// Values of a scenario, which are held in the engine's units, in the units that a reader chose. Units of the
 /// laboratory (mol, W, kPa) are the same to all and stay.
 /// </summary>
-internal static partial class ReadersUnits
+public static partial class ReadersUnits
 {
     private const int Digits = 3;
 
@@ -51,10 +51,14 @@ internal static partial class ReadersUnits
         return Math.Round(value, decimals).ToString("0.######", CultureInfo.InvariantCulture);
     }
 
-    private static string Spelled(string unit) => unit
-        .Replace("deg", "°", StringComparison.Ordinal).Replace('2', '²');
+    private static string Spelled(string unit) =>
+        Square().Replace(unit.Replace("deg", "°", StringComparison.Ordinal), "²");
+
+    [GeneratedRegex("(?<=[a-z])2")]
+    private static partial Regex Square();
 
     // A whole value or one of a list: nothing else may stand before or behind it.
-    [GeneratedRegex("(?<=^|[\\[,] ?)(?<number>[-+]?[0-9]+(?:\\.[0-9]+)?(?:E[-+]?[0-9]+)?) (?<unit>[a-zA-Z°1][^,\\]]*)(?=$|[,\\]])")]
+    [GeneratedRegex("(?<=^|[\\[,] ?)(?<number>[-+]?[0-9]+(?:\\.[0-9]+)?(?:E[-+]?[0-9]+)?) "
+        + "(?<unit>[a-zA-Z°1][^,\\]]*)(?=$|[,\\]])")]
     private static partial Regex Quantity();
 }
