@@ -31,7 +31,8 @@ internal sealed class TrellisDrawing(
     private const double FromRightEdge = 0.12;
     private const int Neighbors = 2;
 
-    private IEnumerable<double> Rows => Enumerable.Range(-Neighbors, (2 * Neighbors) + 1).Select(row => row * rowSpacing);
+    private IEnumerable<double> Rows =>
+        Enumerable.Range(-Neighbors, (2 * Neighbors) + 1).Select(row => row * rowSpacing);
 
     /// <summary>What stands in the canopy or under it.</summary>
     public void DrawBehind(SKCanvas canvas)

@@ -3,7 +3,8 @@ using CanopySim.Files.Results;
 namespace CanopySim.Files.Comparison;
 
 /// <summary>
-/// Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots, and
+/// Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots,
+/// and
 /// its warnings. How a column is named: <see cref="FlatSummary"/>.
 /// </summary>
 public static class CompareCsv

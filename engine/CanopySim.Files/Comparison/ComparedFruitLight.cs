@@ -3,7 +3,9 @@ using CanopySim.Results;
 
 namespace CanopySim.Files.Comparison;
 
-/// <summary>Light on the clusters through the day, a field for each wind that sides look to, a line an option.</summary>
+/// <summary>
+/// Light on the clusters through the day, a field for each wind that sides look to, a line an option.
+/// </summary>
 internal static class ComparedFruitLight
 {
     private static readonly string[] Winds =

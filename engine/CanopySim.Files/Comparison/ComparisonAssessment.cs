@@ -48,7 +48,8 @@ internal static class ComparisonAssessment
 
     public static void FruitHeat(HtmlText html, ComparisonReport report)
     {
-        var (units, warm) = (report.Units, report.Options.Where(option => option.Summary.FruitHeat is not null).ToList());
+        var (units, warm) =
+            (report.Units, report.Options.Where(option => option.Summary.FruitHeat is not null).ToList());
         html.Element("h2", "Heat on exposed fruit");
         if (warm.Count == 0)
         {

@@ -123,7 +123,8 @@ public static class ComparisonText
         var walls = light.Sides.Max(side => side.Side.Wall);
         var sides = light.Sides.Select(side =>
             $"{AssessmentTables.SideOf(side.Side, walls)} {Measure.Number(side.ParMolM2D, 1)}");
-        var noon = light.MorningShare is { } ? $", {AssessmentTables.Percent(light.MorningShare)} of it before noon" : "";
+        var noon = light.MorningShare is { } ? $", {AssessmentTables.Percent(light.MorningShare)} of it before noon"
+            : "";
         return $"{string.Join(", ", sides)} mol of PAR a day on each square meter of clusters{noon}";
     }
 

@@ -3,7 +3,9 @@ using CanopySim.Files.Report;
 
 namespace CanopySim.Files.Comparison;
 
-/// <summary>Work in the canopies of a comparison: what was done in which, and what could not be done as planned.</summary>
+/// <summary>
+/// Work in the canopies of a comparison: what was done in which, and what could not be done as planned.
+/// </summary>
 internal static class ComparisonWork
 {
     /// <summary>Warnings of all options, each with whose it is.</summary>
@@ -49,7 +51,8 @@ internal static class ComparisonWork
         foreach (var work in option.Season.Work)
         {
             List<string> gone = [];
-            if (work.LeafAreaM2PerVine > 0) gone.Add($"{Measure.LeafArea.Text(units, work.LeafAreaM2PerVine, 2)} of leaf");
+            if (work.LeafAreaM2PerVine > 0) gone.Add(
+                $"{Measure.LeafArea.Text(units, work.LeafAreaM2PerVine, 2)} of leaf");
             if (work.FruitGPerVine > 0) gone.Add($"{Measure.SmallMass.Text(units, work.FruitGPerVine, 0)} of fruit");
             var what = gone.Count == 0 ? "" : $"; {string.Join(" and ", gone)} a vine";
             yield return $"{SeasonSentences.Date(work.Date)}, {work.What}{what}";

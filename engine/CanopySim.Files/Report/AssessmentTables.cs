@@ -16,7 +16,8 @@ internal static class AssessmentTables
 
     /// <summary>What stands under the table of heat.</summary>
     public static string HeatBasis(FruitHeatSummary heat, double compactness, Units units) =>
-        "Hours are means over the clusters of a side, from set to the season's end. The warmest spot is that of a berry "
+        "Hours are means over the clusters of a side, from set to the season's end. The warmest spot is that of a "
+            + "berry "
         + "that faces the sun in the hour's mean wind (half of that over the canopy), of clusters "
         + $"{Measure.Number(100 * compactness, 0)} % closed. Browning from about "
         + $"{Measure.Temperature(units, heat.BrowningDegC, 0)} and dead skin from about "

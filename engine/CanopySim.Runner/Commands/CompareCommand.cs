@@ -62,7 +62,8 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
 
                 var i = item - 1;
                 views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
-                SeasonOutput.WriteReport(InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
+                SeasonOutput.WriteReport(
+                    InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
             });
         }
         catch (AggregateException many)

@@ -22,7 +22,8 @@ public class ScenarioSettings : CommandSettings
     public IReadOnlyList<string> Overrides => Seed switch
     {
         null => Set,
-        _ when ulong.TryParse(Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed) => [.. Set, $"seed={seed}"],
+        _ when ulong.TryParse(Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed) =>
+            [.. Set, $"seed={seed}"],
         _ => throw new InputError(new InputPlace("--seed"), InputError.Quote(Seed), "a whole number from 0"),
     };
 }
@@ -31,7 +32,8 @@ public class ScenarioSettings : CommandSettings
 public class ComputeSettings : ScenarioSettings
 {
     [CommandOption("--out <DIR>")]
-    [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds results of ours.")]
+    [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds "
+        + "results of ours.")]
     public string? Out { get; init; }
 
     [CommandOption("--quality <LEVEL>")]
@@ -61,7 +63,9 @@ public class ComputeSettings : ScenarioSettings
     {
         foreach (var value in values)
             if (value.ToString().Equals(text, StringComparison.OrdinalIgnoreCase)) return value;
-        throw new InputError(new InputPlace(option), InputError.Quote(text), string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
+        throw new InputError(
+            new InputPlace(option), InputError.Quote(text),
+            string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
     }
 }
 
