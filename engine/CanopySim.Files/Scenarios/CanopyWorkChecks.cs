@@ -146,8 +146,9 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
                 if (steps[i].IsTimedAs(steps[j]) && overlap(steps[i], steps[j]))
                     Fail(
                         string.Create(CultureInfo.InvariantCulture, $"canopy_work.{name}.{i}"),
-                        string.Create(CultureInfo.InvariantCulture, $"the time of canopy_work.{name}.{j}, for the "
-                            + "same part of the canopy"),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"the time of canopy_work.{name}.{j}, for the same part of the canopy"),
                         "another time, or one of them");
     }
 
