@@ -11,14 +11,18 @@ internal static class ComparedFruitLight
     private static readonly string[] Winds =
         ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
 
-    // More fields would be too low to read, and names more than these hide each other: then the first field has them.
+    // More fields would be too low to read; names more than these hide each other, so that the first field has them,
+    // or all sides are drawn as one.
     private const int MostPanels = 4;
     private const int MostNamedEverywhere = 4;
+    private const int MostApart = 6;
+    private const string AllSides = "every";
 
     public static ChartSheet Sheet(IReadOnlyList<ComparedOption> options)
     {
         var hours = options.Select(HoursFromVeraison).ToList();
-        var facings = hours.SelectMany(rows => rows).Select(row => row.Side.Facing).Distinct()
+        var facings = hours.SelectMany(rows => rows)
+            .Select(row => options.Count > MostApart ? AllSides : row.Side.Facing).Distinct()
             .OrderBy(facing => Array.IndexOf(Winds, facing)).ToList();
         var all = hours.SelectMany(rows => rows).Select(row => row.Hour).ToList();
         var (first, last) = all.Count > 0 ? (all.Min(), all.Max() + 1) : (4, 20);
@@ -36,7 +40,8 @@ internal static class ComparedFruitLight
             var panel = new ChartPanel($"{facing} side: PAR on the clusters' surface, µmol m⁻² s⁻¹");
             for (var i = 0; i < options.Count; i++)
             {
-                var points = MeanDay([.. hours[i].Where(row => row.Side.Facing == facing)]);
+                var points = MeanDay(
+                    [.. hours[i].Where(row => facing == AllSides || row.Side.Facing == facing)]);
                 if (points.Count == 0) continue;
                 panel.Line(points, ComparisonCharts.ColorOf(i), pattern: ComparisonCharts.PatternOf(i));
                 if (!isFirst && options.Count > MostNamedEverywhere) continue;
@@ -55,10 +60,10 @@ internal static class ComparedFruitLight
             ? [.. option.Season.Assessment.FruitLightHours.Where(row => row.To >= veraison)]
             : [];
 
-    // Walls that look to the same wind count alike, weeks too.
+    // Sides of one field count alike, weeks too.
     private static List<ChartPoint> MeanDay(List<FruitLightHourRow> rows)
     {
-        var days = (double)rows.Select(row => (row.From, row.Side.Wall)).Distinct().Count();
+        var days = (double)rows.Select(row => (row.From, row.Side)).Distinct().Count();
         return [.. rows.GroupBy(row => row.Hour).OrderBy(hour => hour.Key)
             .Select(hour => new ChartPoint(hour.Key + 0.5, hour.Sum(row => row.ParUmolM2S) / days))];
     }

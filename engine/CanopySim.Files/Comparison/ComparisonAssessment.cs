@@ -74,9 +74,9 @@ internal static class ComparisonAssessment
 
     public static void NextYear(HtmlText html, ComparisonReport report)
     {
-        html.Element("h2", "Next year's buds")
-            .List(report.Options.Select(NextYearSentence))
-            .Table(
+        html.Element("h2", "Next year's buds").List(report.Options.Select(NextYearSentence));
+        if (report.Options.All(option => option.Summary.NextYear is null)) return;
+        html.Table(
                 "Next year's buds", report.Tables.Heads,
                 report.Tables.Beside((_, option) => option.Summary.NextYear is { } year
                     ? AssessmentTables.NextYear(year, option.Scenario, report.Units)

@@ -90,7 +90,9 @@ public static class ComparisonPage
     {
         html.Element("h2", "Canopy at veraison");
         Picture(html, report, ComparisonCharts.LeafArea);
-        html.Table("Canopy at veraison", report.Tables.Heads, report.Tables.Canopy(), "numbers");
+        html.TableOr(
+            "No option reached veraison, so there is no canopy to describe at it.", "Canopy at veraison",
+            report.Tables.Heads, report.Tables.Canopy(), "numbers");
     }
 
     private static void Carbon(HtmlText html, ComparisonReport report)
@@ -98,9 +100,8 @@ public static class ComparisonPage
         html.Element("h2", "Which leaves fed the fruit");
         Picture(html, report, ComparisonCharts.FruitCarbon);
         var shares = report.Tables.FeedingLeaves().ToList();
-        if (shares.Count == 0) return;
-        html.Table(
-            "Carbon of the ripening weeks by age of leaf",
+        html.TableOr(
+            "No fruit ripened, so no leaves fed any.", "Carbon of the ripening weeks by age of leaf",
             ["Age of leaf", .. report.Options.Select(option => option.Name)], shares, "numbers");
     }
 
@@ -115,7 +116,7 @@ public static class ComparisonPage
     private static void Sugar(HtmlText html, ComparisonReport report) => html
         .Element("h2", "Sugar and harvest")
         .Element("p", "The course of the sugar is drawn on the first page.", "quiet")
-        .Table("Harvest", report.Tables.Heads, report.Tables.Harvest(), "numbers")
+        .TableOr("No option had fruit to harvest.", "Harvest", report.Tables.Heads, report.Tables.Harvest(), "numbers")
         .Element("h2", "Stages")
         .Table(
             "Stages", ["Stage", .. report.Options.Select(option => option.Name)], report.Tables.Stages(), "dates");

@@ -75,6 +75,15 @@ internal sealed class HtmlText
         return this;
     }
 
+    /// <summary>A table, or where it has no rows a sentence that says why.</summary>
+    public HtmlText TableOr(
+        string whenEmpty, string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows,
+        string cssClass)
+    {
+        var all = rows.ToList();
+        return all.Count == 0 ? Element("p", whenEmpty) : Table(name, heads, all, cssClass);
+    }
+
     private static string Cell(string text) => text.Split('\n', 2) is [var first, var below]
         ? $"{Escape(first)}<br><span>{Escape(below)}</span>"
         : Escape(text);

@@ -20,7 +20,7 @@ public static class TrellisSentences
             yield return "every second row leads its roof the other way, over the same alley";
         if (TrellisParts.WiresOf(trellis) is { Count: > 0 } wires)
             yield return $"wires, height and distance to the right of the row: {string.Join("; ", wires.Select(Wire))}";
-        if (rows.RowsInCell > 1) yield return $"{rows.RowsInCell} rows side by side, {Count(rows.VineCount, "vin")} "
+        if (rows.RowsInCell > 1) yield return $"{rows.RowsInCell} rows side by side, {Count(rows.VineCount, "vine")} "
             + "in all";
     }
 
@@ -45,7 +45,7 @@ public static class TrellisSentences
             { IsFlat: true } => $"over a roof at {Text(wall.TopHeight)} m, {Text(wall.Width)} m wide",
             { Hangs: true } => $"led down, {Text(wall.Width)} m wide",
             { Tilt: 0 } => $"led up to {Text(wall.TopHeight)} m, {Widths(wall)} wide",
-            _ => $"led up to {Text(wall.TopHeight)} m, leaning {lean} to the {(wall.Tilt < 0 ? "left" : "righ")}, "
+            _ => $"led up to {Text(wall.TopHeight)} m, leaning {lean} to the {(wall.Tilt < 0 ? "left" : "right")}, "
                 + $"{Widths(wall)} wide",
         };
         return $"wall {wall.Index + 1}: shoots {place}, {led}";

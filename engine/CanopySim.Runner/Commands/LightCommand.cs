@@ -110,7 +110,7 @@ public sealed class LightCommand : Command<LightCommand.Settings>
                     + "of the PAR above the canopy.");
         }
 
-        Console.WriteLine($"light.json, leaves.csv{(sensors > 0 ? ", sensors.csv" : ")} and scene.ply are in "
+        Console.WriteLine($"light.json, leaves.csv{(sensors > 0 ? ", sensors.csv" : "")} and scene.ply are in "
             + $"{folder}.");
     }
 
