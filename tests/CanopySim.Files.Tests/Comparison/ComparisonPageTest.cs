@@ -101,8 +101,10 @@ public class ComparisonPageTest
     public void WhatNoOptionReachedIsSaid()
     {
         var spring = InventedSeason.EndedOn(InventedSeason.Bloom.AddDays(-5));
+        var value = new UnderstoodValue("a.b", "1", Mark.Given, "");
         var page = ComparisonPage.Html(new ComparisonReport(
-            [ComparisonTest.Option("A", spring), ComparisonTest.Option("B", spring)], [], [[], []], Units.Metric));
+            [ComparisonTest.Option("A", spring, value), ComparisonTest.Option("B", spring, value)], [], [[], []],
+            Units.Metric));
         Assert.Contains("No option reached veraison, so there is no canopy to hold against published ranges.", page);
         Assert.Contains("No option reached veraison with fruit", page);
         Assert.Contains("A: bloom was not reached, so no buds were laid down.", page);
