@@ -7,8 +7,11 @@ namespace CanopySim.Files.Charts;
 /// <summary>A stage of the vine on the dates of a chart.</summary>
 internal readonly record struct StageMark(string Name, DateOnly Date);
 
-/// <summary>A chart as it is laid out: title, units, names of stages, panels below each other, labels at their right.</summary>
-internal sealed class ChartSheet(string stem, string title, string caption, ChartAxis axis, IReadOnlyList<ChartPanel> panels)
+/// <summary>
+/// A chart as it is laid out: title, units, names of stages, panels below each other, labels at their right.
+/// </summary>
+internal sealed class ChartSheet(
+    string stem, string title, string caption, ChartAxis axis, IReadOnlyList<ChartPanel> panels)
 {
     private const float LineHeight = 17;
 
@@ -21,7 +24,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
 
     private const int PngScale = 2;
 
-    /// <summary>Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.</summary>
+    /// <summary>
+    /// Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.
+    /// </summary>
     private static readonly SKPngEncoderOptions PngOptions = new(SKPngEncoderFilterFlags.Up, 4);
 
     public IReadOnlyList<StageMark> Stages { get; init; } = [];
@@ -67,7 +72,8 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         var gap = TickOverhang + 2;
         var stagesHeight = rows == 0 ? 0 : (rows * 2 * LineHeight) + TickOverhang;
         var headings = units.Sum(u => u.Count) * LineHeight + (6 * panels.Count);
-        var height = (size.Height - y - stagesHeight - bottomMargin - headings - (gap * (panels.Count - 1))) / panels.Count;
+        var height =
+            (size.Height - y - stagesHeight - bottomMargin - headings - (gap * (panels.Count - 1))) / panels.Count;
         for (var i = 0; i < panels.Count; i++)
         {
             if (i > 0) y += gap;
@@ -125,11 +131,13 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     {
         List<(StageMark, float, float, int)> placed = [];
         List<float> rowEnds = [];
-        foreach (var stage in Stages.Where(s => ChartAxis.PlaceOf(s.Date) >= axis.Min && ChartAxis.PlaceOf(s.Date) <= axis.Max))
+        foreach (var stage in Stages.Where(s =>
+            ChartAxis.PlaceOf(s.Date) >= axis.Min && ChartAxis.PlaceOf(s.Date) <= axis.Max))
         {
             var x = PixelOf(ChartAxis.PlaceOf(stage.Date), right);
             var width = Math.Max(
-                ChartText.Width(stage.Name, ChartStyle.TextSize), ChartText.Width(DateText(stage), ChartStyle.TextSize));
+                ChartText.Width(stage.Name, ChartStyle.TextSize),
+                    ChartText.Width(DateText(stage), ChartStyle.TextSize));
             var left = Math.Clamp(x - (width / 2), Edge, Math.Max(Edge, size.Width - Edge - width));
             var row = rowEnds.FindIndex(end => end + 6 < left);
             if (row < 0)
@@ -150,7 +158,8 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
     private static void DrawStages(
         SKCanvas canvas, List<(StageMark Stage, float X, float Left, int Row)> labels, float bottom, float fieldTop)
     {
-        using var line = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.StageLine), StrokeWidth = 1, IsAntialias = true };
+        using var line =
+            new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.StageLine), StrokeWidth = 1, IsAntialias = true };
         using var paper = new SKPaint { Color = new SKColor(0xFF000000 | ChartStyle.Paper) };
         foreach (var (_, x, _, row) in labels)
         {
@@ -161,7 +170,8 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         {
             var y = bottom - (row * 2 * LineHeight);
             var width = ChartText.Width(stage.Name, ChartStyle.TextSize);
-            if (labels.Any(l => l.Row > row)) canvas.DrawRect(left - 2, y - (2 * LineHeight) + 1, width + 4, (2 * LineHeight) - 2, paper);
+            if (labels.Any(l => l.Row > row)) canvas.DrawRect(
+                left - 2, y - (2 * LineHeight) + 1, width + 4, (2 * LineHeight) - 2, paper);
             ChartText.Draw(canvas, stage.Name, left, y - LineHeight - 3, ChartStyle.TextSize, ChartStyle.Text);
             ChartText.Draw(canvas, DateText(stage), left, y - 5, ChartStyle.TextSize, ChartStyle.QuietText);
         }
@@ -177,12 +187,15 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
             [.. axis.Ticks(size).Select(t => Tick.Major(t.Place, bottomMargin > 0 ? t.Label : ""))]);
         plot.Axes.Left.TickGenerator = panel.IsEmpty || !panel.HasScale
             ? new NumericManual()
-            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
+            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v =>
+                Measure.Number(v, Decimals(top - bottom)) };
         plot.Grid.IsVisible = !panel.IsEmpty;
-        plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
+        plot.Layout.Fixed(
+            new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
         panel.Finish(Stages.Select(s => ChartAxis.PlaceOf(s.Date)));
 
-        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after it.
+        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after
+        // it.
         canvas.Save();
         canvas.Translate(0, data.Top - TickOverhang);
         var below = Math.Max(bottomMargin, TickOverhang);
@@ -203,7 +216,8 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         var x = data.Right + 8;
         var placed = panel.EndLabels
             .Select(l => (Label: l, Lines: ChartText.Wrap(l.Text, ChartStyle.TextSize, size.Width - x - 2)))
-            .Select(l => (l.Label, l.Lines, Y: (float)(data.Bottom - ((l.Label.Y - bottom) / (top - bottom) * data.Height))))
+            .Select(l =>
+                (l.Label, l.Lines, Y: (float)(data.Bottom - ((l.Label.Y - bottom) / (top - bottom) * data.Height))))
             .OrderBy(l => l.Y)
             .ToList();
         var tops = new float[placed.Count];
@@ -226,7 +240,9 @@ internal sealed class ChartSheet(string stem, string title, string caption, Char
         for (var i = 0; i < placed.Count; i++)
         {
             for (var line = 0; line < placed[i].Lines.Count; line++)
-                ChartText.Draw(canvas, placed[i].Lines[line], x, tops[i] + ((line + 1) * LineHeight), ChartStyle.TextSize, placed[i].Label.Rgb);
+                ChartText.Draw(
+                    canvas, placed[i].Lines[line], x, tops[i] + ((line + 1) * LineHeight), ChartStyle.TextSize,
+                    placed[i].Label.Rgb);
         }
     }
 

@@ -22,7 +22,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         Each("cluster_thinning", work.ClusterThinning, checks.ClusterThinning);
         Each("sprays", work.Sprays, (step, key) => checks.Rising(step.From, step.To, key));
         times.Check("soil.irrigation", scenario.Soil.Irrigation, needsShoots: false);
-        for (var i = 0; i < scenario.Soil.Irrigation.Count; i++) checks.Irrigation(scenario.Soil.Irrigation[i].Amount, $"soil.irrigation.{i}.amount");
+        for (var i = 0; i < scenario.Soil.Irrigation.Count; i++) checks.Irrigation(
+            scenario.Soil.Irrigation[i].Amount, $"soil.irrigation.{i}.amount");
         if (work.ShootsLed == ShootLeading.WhenTucked && work.Tucking.Count == 0)
             checks.Fail("canopy_work.shoots_led", "when_tucked without tucking",
                 "a step in canopy_work.tucking, or never");
@@ -32,13 +33,15 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
             where T : WorkStep
         {
             times.Check($"canopy_work.{name}", steps, needsShoots: true);
-            for (var i = 0; i < steps.Count; i++) check(steps[i], string.Create(CultureInfo.InvariantCulture, $"canopy_work.{name}.{i}"));
+            for (var i = 0; i < steps.Count; i++) check(
+                steps[i], string.Create(CultureInfo.InvariantCulture, $"canopy_work.{name}.{i}"));
         }
     }
 
     private void ShootThinning(ShootThinning step, string key)
     {
-        ExactlyOne(step.ShootsPerMeter is not null, step.ShootsPerVine is not null, "shoots_per_meter", "shoots_per_vine", key);
+        ExactlyOne(step.ShootsPerMeter is not null, step.ShootsPerVine is not null, "shoots_per_meter",
+            "shoots_per_vine", key);
         var breaking = scenario.CanopyWork.ShootsPerMeter;
         if (step.ShootsPerMeter > breaking)
             Fail(key + ".shoots_per_meter", $"{Text(step.ShootsPerMeter.Value)} 1/m",
@@ -61,7 +64,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         ExactlyOne(step.Height is not null, step.Nodes is not null, "height", "nodes", key);
         if (step.Height is not double height) return;
         // Where some shoots stand and others hang, a cut is meant for those on its side of the cordon.
-        var met = _walls.Where(wall => IsHanging(wall) ? height <= wall.CordonHeight : height >= wall.CordonHeight).ToList();
+        var met = _walls.Where(wall => IsHanging(wall) ? height <= wall.CordonHeight : height >= wall.CordonHeight)
+            .ToList();
         foreach (var wall in met.Count > 0 ? met : _walls)
         {
             // A cut through the fruit zone takes the crop.
@@ -89,10 +93,12 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
     private void LeafRemoval(LeafRemoval step, string key)
     {
         Zone(step, key);
-        if (step.Side is CanopySide.Morning or CanopySide.Afternoon && RowSides.IsRightInTheMorning(scenario.Rows.Azimuth) is null)
+        if (step.Side is CanopySide.Morning or CanopySide.Afternoon
+            && RowSides.IsRightInTheMorning(scenario.Rows.Azimuth) is null)
             Fail(
                 key + ".side",
-                $"{KeyNames.Choice(step.Side)}, with rows.azimuth {Text(scenario.Rows.Azimuth)} deg: the sides face north and south",
+                $"{KeyNames.Choice(step.Side)}, with rows.azimuth {Text(scenario.Rows.Azimuth)} deg: the sides face "
+                    + "north and south",
                 "right, left or both");
     }
 
@@ -103,7 +109,8 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
         var most = (int)Math.Ceiling(scenario.Fruit.ClustersPerShoot);
         if (step.ClustersPerShoot >= most)
             Fail(key + ".clusters_per_shoot", Text(step.ClustersPerShoot.Value),
-                $"less than {most}: with fruit.clusters_per_shoot {Text(scenario.Fruit.ClustersPerShoot)} no shoot bears more");
+                $"less than {most}: with fruit.clusters_per_shoot {Text(scenario.Fruit.ClustersPerShoot)} no shoot "
+                    + "bears more");
     }
 
     private void Irrigation(double amount, string key)
@@ -169,13 +176,17 @@ internal sealed class CanopyWorkChecks(Scenario scenario, Func<string, InputPlac
                 if (steps[i].IsTimedAs(steps[j]) && overlap(steps[i], steps[j]))
                     Fail(
                         string.Create(CultureInfo.InvariantCulture, $"canopy_work.{name}.{i}"),
-                        string.Create(CultureInfo.InvariantCulture, $"the time of canopy_work.{name}.{j}, for the same part of the canopy"),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"the time of canopy_work.{name}.{j}, for the same part of the canopy"),
                         "another time, or one of them");
     }
 
     private void ExactlyOne(bool first, bool second, string firstKey, string secondKey, string key)
     {
-        if (first == second) Fail(key, first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}", "exactly one of them");
+        if (first == second) Fail(
+            key, first ? $"both {firstKey} and {secondKey}" : $"neither {firstKey} nor {secondKey}",
+            "exactly one of them");
     }
 
     private void Fail(string key, string found, string expected) =>

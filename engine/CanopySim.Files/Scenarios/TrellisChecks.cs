@@ -3,7 +3,10 @@ using CanopySim.Training;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>Whether a trellis can stand: wires that rise, foliage that leaves the next row its place, keys that its form has a use for.</summary>
+/// <summary>
+/// Whether a trellis can stand: wires that rise, foliage that leaves the next row its place, keys that its form has a
+/// use for.
+/// </summary>
 internal static class TrellisChecks
 {
     private const string Section = "trellis.";
@@ -11,10 +14,12 @@ internal static class TrellisChecks
     /// <summary>Keys of the trellis that the form has no use for.</summary>
     /// <param name="trellis">As it was read.</param>
     /// <param name="placeOf">Where a key stands.</param>
-    /// <param name="depthOf">How far down a key lies: 0 on the command line, then the scenario and the files under it; null where it is left out.</param>
+    /// <param name="depthOf">How far down a key lies: 0 on the command line, then the scenario and the files under it;
+    /// null where it is left out.</param>
     /// <returns>Those that a file under the one that gives the form gave to another form.</returns>
     /// <exception cref="InputError">One stands beside the form, or over it.</exception>
-    public static IReadOnlyList<string> KeysWithoutUse(Trellis trellis, Func<string, InputPlace> placeOf, Func<string, int?> depthOf)
+    public static IReadOnlyList<string> KeysWithoutUse(
+        Trellis trellis, Func<string, InputPlace> placeOf, Func<string, int?> depthOf)
     {
         var form = depthOf(Section + "form") ?? int.MaxValue;
         var inherited = new List<string>();
@@ -23,7 +28,8 @@ internal static class TrellisChecks
             if (depthOf(key) > form) inherited.Add(key);
             else
                 throw new InputError(
-                    placeOf(key), $"does not apply to form {KeyNames.Choice(trellis.Form)}", $"keys that this form uses: {Used(trellis.Form)}", key);
+                    placeOf(key), $"does not apply to form {KeyNames.Choice(trellis.Form)}",
+                        $"keys that this form uses: {Used(trellis.Form)}", key);
         }
 
         return inherited;
@@ -60,10 +66,14 @@ internal static class TrellisChecks
             {
                 var key = $"catch_wires.{i}";
                 var height = trellis.CatchWires[i].Height;
-                if (height < cordon) Fail(key, $"{Meters(height)}, below the cordon at {Meters(cordon)}", "catch wires above the cordon");
+                if (height < cordon) Fail(
+                    key, $"{Meters(height)}, below the cordon at {Meters(cordon)}", "catch wires above the cordon");
                 if (i > 0 && height <= trellis.CatchWires[i - 1].Height)
-                    Fail(key, $"{Meters(height)} after {Meters(trellis.CatchWires[i - 1].Height)}", "heights that rise");
-                if (height > top) Fail(key, $"{Meters(height)}, above the top wire at {Meters(top)}", "catch wires no higher than top_wire_height");
+                    Fail(key, $"{Meters(height)} after {Meters(trellis.CatchWires[i - 1].Height)}",
+                        "heights that rise");
+                if (height > top) Fail(
+                    key, $"{Meters(height)}, above the top wire at {Meters(top)}",
+                    "catch wires no higher than top_wire_height");
             }
 
             if (top >= cordon) return;
@@ -107,7 +117,8 @@ internal static class TrellisChecks
     private static bool IsGiven(Trellis trellis, string key) => key switch
     {
         "wall_tilt" => trellis.WallTilt is not null,
-        "top_wire_height" => trellis.TopWireHeight is not null && trellis.Form is (TrellisForm.OpenU or TrellisForm.SlantedV),
+        "top_wire_height" =>
+            trellis.TopWireHeight is not null && trellis.Form is (TrellisForm.OpenU or TrellisForm.SlantedV),
         "cordon_distance" => trellis.CordonDistance is not null,
         "catch_wires" => trellis.CatchWires.Count > 0,
         _ => trellis.FoliageWidth is not null,
@@ -129,7 +140,8 @@ internal static class TrellisChecks
             CatchWires = [new CatchWirePair(1, 1)],
         };
         var vain = TrellisKeys.GivenInVain(all).Select(KeyNames.Snake).ToHashSet();
-        return string.Join(", ", SectionShape.Of(typeof(Trellis)).Keys.Select(key => key.Name).Where(name => !vain.Contains(name)));
+        return string.Join(
+            ", ", SectionShape.Of(typeof(Trellis)).Keys.Select(key => key.Name).Where(name => !vain.Contains(name)));
     }
 
     private static string OwnOf(double? given) => given is null ? " (the form's own)" : "";
