@@ -33,7 +33,8 @@ public readonly record struct LightQuality
 
     /// <summary>
     /// 4.4 % clear, 5.7 % overcast; 13 % of a leaf's PAR in one clear hour. Canopy within 0.5 %. Blades of twelve triangles, stalks as
-    /// strips. Suns a degree apart that share their shadows change a season's carbon by 0.03 % (first-season).
+    /// strips. On first-season suns 1.5° apart that share their shadows change a season's carbon by 0.03 %, the tolerance by 0.01 %, the
+    /// renewal of geometries beside a standard's by 0.3 %; all in all it is 0.5 % over fine's.
     /// </summary>
     public static LightQuality Draft { get; } =
         new()
