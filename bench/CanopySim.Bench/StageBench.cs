@@ -79,10 +79,10 @@ public class StageBench
 
     [Benchmark(Description = "table and matrix")]
     public int Count() =>
-        LinkMatrix.From(LinkTable.Empty(_nodes.FirstGround).With(_workers.Counters, _nodes, Threads), _skyLinks, _nodes).Senders.Length;
+        LinkMatrix.From(LinkTable.Empty(_nodes.FirstGround).With(_workers.Counters, _nodes, Threads), _skyLinks, _nodes, Threads).Senders.Length;
 
     [Benchmark(Description = "suns of a day")]
-    public int Suns() => new SunRasters(Scene, _mesh, _nodes, _quality).Of(_light.Incident, Threads).Length;
+    public int Suns() => new SunRasters(Scene, _mesh, _nodes, _quality, _workers.Suns).Of(_light.Incident, Threads).Length;
 
     [Benchmark(Description = "scattering of a day")]
     public LightSolution Scattering() => _withSuns.Solve(_light.Incident, Scenario.Optics, Threads);

@@ -6,14 +6,18 @@ using NodaTime.Text;
 
 namespace CanopySim.Files;
 
-/// <summary>Clock times of a site: which instant a local time is, and how far standard time is from universal time.</summary>
+/// <summary>
+/// Clock times of a site: which instant a local time is, and how far standard time is from universal time.
+/// </summary>
 public sealed partial class SiteTime
 {
     private readonly DateTimeZone _zone;
 
     private SiteTime(DateTimeZone zone) => _zone = zone;
 
-    /// <summary>The zone by a name of the time zone database (America/Los_Angeles) or an offset (UTC-08:00); null for neither.</summary>
+    /// <summary>
+    /// The zone by a name of the time zone database (America/Los_Angeles) or an offset (UTC-08:00); null for neither.
+    /// </summary>
     public static SiteTime? TryOf(string timeZone)
     {
         if (Offset().Match(timeZone.Replace('−', '-')) is { Success: true } match)
@@ -47,12 +51,15 @@ public sealed partial class SiteTime
 
     internal static string? Nearest(string timeZone) => NearestName.Among(timeZone, DateTimeZoneProviders.Tzdb.Ids);
 
-    /// <summary>Hours that standard time is ahead of universal time at the start of a year; daylight saving is no part of it.</summary>
+    /// <summary>
+    /// Hours that standard time is ahead of universal time at the start of a year; daylight saving is no part of it.
+    /// </summary>
     public double StandardOffsetHours(int year = 2024) =>
         _zone.GetZoneInterval(Instant.FromUtc(year, 1, 1, 0, 0)).StandardOffset.Seconds / 3600.0;
 
     /// <summary>
-    /// The instant that a text names (<c>2024-07-01T13:30</c>, with seconds, a Z or an offset where wanted). Without an offset it
+    /// The instant that a text names (<c>2024-07-01T13:30</c>, with seconds, a Z or an offset where wanted). Without an
+    /// offset it
     /// is the site's local time; of the two instants of an hour that comes twice, the first.
     /// </summary>
     /// <param name="text">The time.</param>

@@ -7,8 +7,10 @@ using CanopySim.Weather;
 namespace CanopySim.Runner;
 
 /// <summary>
-/// A short season of one invented shoot in invented heat, played on a second core while the first reads scenario and weather, so that
-/// the model is compiled when the real season begins: a draft season spends a sixth of its time in the compiler otherwise. Nobody reads
+/// A short season of one invented shoot in invented heat, played on a second core while the first reads scenario and
+/// weather, so that
+/// the model is compiled when the real season begins: a draft season spends a sixth of its time in the compiler
+/// otherwise. Nobody reads
 /// what comes of it.
 /// </summary>
 public static class Rehearsal
@@ -47,6 +49,7 @@ public static class Rehearsal
             Days = [.. Enumerable.Repeat(new DailyReading(22, 34, null, null, 0, 2), Days)],
         };
         var weather = WeatherBuilder.Complete(record, scenario.Weather, scenario.Site, utcOffsetHours: 0);
-        return Simulation.Run(scenario, weather, utcOffsetHours: 0, new SeasonOptions { Quality = quality, Threads = 2 });
+        return Simulation.Run(
+            scenario, weather, utcOffsetHours: 0, new SeasonOptions { Quality = quality, Threads = 2 });
     }
 }

@@ -62,7 +62,8 @@ public static class RunnerApp
         }
         catch (Exception error) when (Environment.GetEnvironmentVariable("CANOPYSIM_TRACE") is null)
         {
-            Console.Error.WriteLine($"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
+            Console.Error.WriteLine(
+                $"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
             return Unexpected;
         }
         finally
@@ -84,17 +85,23 @@ public static class RunnerApp
             .WithDescription("Runs one season and writes results, charts and a report.")
             .WithExample("season", "scenarios/first-season/scenario.yaml", "--quality", "draft");
         app.AddCommand<CompareCommand>("compare")
-            .WithDescription("Runs the seasons of several scenarios and puts them side by side: a table, compare.csv and a report.")
-            .WithExample("compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml", "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
+            .WithDescription("Runs the seasons of several scenarios and puts them side by side: a table, compare.csv "
+                + "and a report.")
+            .WithExample(
+                "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml",
+                "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")
-            .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00", "--sensors", "sensors.csv");
+            .WithExample(
+                "light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00", "--sensors",
+                "sensors.csv");
         app.AddCommand<SunCommand>("sun")
             .WithDescription("Where the sun stands, as CSV: zenith and azimuth in degrees, without refraction.")
             .WithExample("sun", "--at", "2025-06-21T12:00:00Z", "--latitude", "38.4", "--longitude", "-122.3");
         app.AddCommand<CheckCommand>("check")
-            .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value is.")
+            .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value "
+                + "is.")
             .WithExample("check", "scenarios/first-season/scenario.yaml");
     }
 

@@ -8,6 +8,7 @@ using CanopySim.Photosynthesis;
 using CanopySim.Plants;
 using CanopySim.Recording;
 using CanopySim.Results;
+using CanopySim.Sky;
 using CanopySim.Training;
 using CanopySim.Water;
 using CanopySim.Weather;
@@ -26,7 +27,6 @@ public sealed class Simulation
     private readonly SeasonOptions _options;
     private readonly SeasonCalendar _calendar;
     private readonly WeatherSeries _weather;
-    private readonly double _utcOffsetHours;
 
     private readonly Stages _stages;
     private readonly SoilWater _soil;
@@ -51,13 +51,14 @@ public sealed class Simulation
     private bool _setDone;
     private PlacedCanopy? _placed;
     private LightOfDay? _lightOfDay;
+    private HourlySun[]? _suns;
     private IReadOnlyList<LeafDay> _leafDays = [];
     private VineDay[] _vineDays = [];
     private double _transpiration;
 
     private Simulation(Scenario scenario, WeatherSeries weather, double utcOffsetHours, SeasonOptions options)
     {
-        (_scenario, _weather, _utcOffsetHours, _options) = (scenario, weather, utcOffsetHours, options);
+        (_scenario, _weather, _options) = (scenario, weather, options);
         _calendar = SeasonCalendar.Of(scenario, weather);
         Canopy = VinePlanting.Plant(scenario);
         _stages = new Stages(scenario.Cultivar, scenario.Growth, scenario.Season.Budbreak);
@@ -194,9 +195,13 @@ public sealed class Simulation
 
     internal void ShineOnBlades(WeatherDay weather)
     {
-        _lightOfDay = null;
+        (_lightOfDay, _suns) = (null, null);
         if (!Canopy.PrimaryShoots().Any()) return;
-        _clock.Light(() => _lightOfDay = _light.Solve(weather));
+        _clock.Light(() =>
+        {
+            _suns = _light.Suns(weather);
+            _lightOfDay = _light.Solve(weather, _suns);
+        });
         LeafLightMemory.Remember(_lightOfDay!, _scenario.Optics);
     }
 
@@ -246,7 +251,7 @@ public sealed class Simulation
             Stages = _stages,
             Canopy = Canopy,
             Light = _lightOfDay,
-            IncidentParMoles = IncidentPar.MolesPerDay(weather, _scenario.Site, _utcOffsetHours),
+            IncidentParMoles = IncidentPar.MolesPerDay(weather, _suns ?? _light.Suns(weather)),
             Leaves = _leafDays,
             Vines = _vineDays,
             TranspirationLiters = _transpiration,

@@ -74,6 +74,13 @@ public sealed partial class CompareTests(CompareRuns runs)
     [InlineData("Ripening capacity, a day", "ripening_capacity_g_per_kg_d", "g/kg")]
     [InlineData("Ripening capacity, mean from veraison on", "ripening_capacity_g_per_kg_d", "g/kg a day")]
     [InlineData("Prunings a vine", "harvest.prunings_kg_per_vine", "kg", 2)]
+    [InlineData("Water transpired a vine", "season.transpiration_l_per_vine", "L")]
+    [InlineData("Light on the clusters, of that over the canopy", "fruit_light.share_of_incident", "%", 1, 100)]
+    [InlineData("Warmest spot on the fruit", "fruit_heat.highest_surface_degc", "°C")]
+    [InlineData("Fruit warm enough to brown, worse side", "fruit_heat.hours_at_browning_max", "h")]
+    [InlineData("Fruitfulness of next year's buds, of the best", "next_year.fruitfulness", "%", 1, 100)]
+    [InlineData("Expected fruitfulness, share of the best", "next_year.fruitfulness", "%", 1, 100)]
+    [InlineData("Share that light leaves", "next_year.light_factor", "%", 1, 100)]
     [InlineData("Nodes at bloom", "nodes_at_bloom", "")]
     [InlineData("Length of a shoot", "canopy.shoot_length_cm", "cm")]
     public void The_page_shows_the_numbers_of_the_summaries(string row, string key, string unit, int rows = 1,
@@ -108,6 +115,82 @@ public sealed partial class CompareTests(CompareRuns runs)
         }
     }
 
+    /// <summary>Each side's light and heat, as the option's summary has them.</summary>
+    [Theory]
+    [InlineData("fruit_light", 2, "par_mol_m2_d", 1)]
+    [InlineData("fruit_light", 3, "share_of_incident", 100)]
+    [InlineData("fruit_light", 4, "sunlit_share", 100)]
+    [InlineData("fruit_light", 5, "morning_share", 100)]
+    [InlineData("fruit_heat", 1, "highest_surface_degc", 1)]
+    [InlineData("fruit_heat", 2, "hours_at_browning", 1)]
+    [InlineData("fruit_heat", 3, "hours_at_necrosis", 1)]
+    public void Sides_have_the_numbers_of_the_summaries(string table, int column, string key, double factor)
+    {
+        var rows = Rows().Matches(File.ReadAllText(runs.Report));
+        foreach (var (name, folder) in Options)
+        {
+            foreach (var side in Summary(folder).GetProperty(table).GetProperty("sides").EnumerateArray())
+            {
+                var head = $"{name}, {side.GetProperty("facing").GetString()} side";
+                // Rows of light have six cells, those of heat five.
+                var row = Assert.Single(rows, row => WebUtility.HtmlDecode(row.Groups[1].Value) == head
+                    && Cells().Count(row.Groups[2].Value) == (table == "fruit_light" ? 5 : 4));
+                var cell = Cells().Matches(row.Groups[2].Value)[column - 1].Groups[1].Value;
+                AssertShows(cell, factor * side.GetProperty(key).GetDouble());
+            }
+        }
+    }
+
+    /// <summary>Each item of an option's canopy sheet stands in its column, beside range, source and meaning.</summary>
+    [Fact]
+    public void The_canopy_sheets_stand_side_by_side()
+    {
+        var rows = Rows().Matches(File.ReadAllText(runs.Report))
+            .Where(row => Cells().Count(row.Groups[2].Value) == 3).ToList();
+        foreach (var (option, folder) in Options.Select((option, i) => (i, option.Folder)))
+        {
+            var sheet = CsvRows.Read(Path.Combine(runs.Compared, folder, "canopy_sheet.csv"));
+            Assert.True(sheet.Rows.Count > 15);
+            for (var i = 0; i < sheet.Rows.Count; i++)
+            {
+                if (sheet.Column("wall").ElementAt(i) != "all") continue;
+                var (name, meaning) = (sheet.Column("name").ElementAt(i), sheet.Column("meaning").ElementAt(i));
+                var row = Assert.Single(
+                    rows, row => WebUtility.HtmlDecode(row.Groups[1].Value) == $"{name}<br><span>{meaning}</span>");
+                var cells = Cells().Matches(row.Groups[2].Value);
+                Assert.Equal(sheet.Column("verdict").ElementAt(i), cells[1 + option].Groups[2].Value);
+                Assert.Contains(sheet.Column("source").ElementAt(i), WebUtility.HtmlDecode(cells[0].Groups[2].Value));
+                var factor = sheet.Column("unit").ElementAt(i) == "share" ? 100 : 1;
+                if (sheet.Column("value").ElementAt(i) is { Length: > 0 } value)
+                    AssertShows(
+                        cells[1 + option].Groups[1].Value, factor * double.Parse(value, CultureInfo.InvariantCulture));
+            }
+        }
+    }
+
+    [Fact]
+    public void Columns_of_the_table_say_what_they_are()
+    {
+        var table = CsvRows.Read(Path.Combine(runs.Compared, "compare.csv"));
+        Assert.DoesNotContain(table.Names, name => name.Split('.').Any(part => part.All(char.IsAsciiDigit)));
+        var sides = table.Names.Where(name => name.StartsWith("fruit_heat.sides.", StringComparison.Ordinal)
+            && name.EndsWith(".highest_surface_degc", StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, sides.Count);
+        for (var i = 0; i < Options.Length; i++)
+        {
+            var facing = sides.Select(side => table.Column(side).ElementAt(i)).Where(cell => cell.Length > 0);
+            Assert.Equal(
+                Summary(Options[i].Folder).GetProperty("fruit_heat").GetProperty("sides").EnumerateArray()
+                    .Select(side => side.GetProperty("highest_surface_degc").GetRawText()).Order(),
+                facing.Order());
+        }
+
+        var leaves = table.Names.Where(name => name.StartsWith("ripening_carbon", StringComparison.Ordinal)).ToList();
+        Assert.Contains("ripening_carbon_by_leaf_age.40_to_50_d.share", leaves);
+        Assert.Equal(1, leaves.Sum(name => double.Parse(
+            table.Column(name).First() is { Length: > 0 } cell ? cell : "0", CultureInfo.InvariantCulture)), 4);
+    }
+
     [Fact]
     public void What_it_prints_fits_a_terminal_of_80_columns()
     {
@@ -126,6 +209,18 @@ public sealed partial class CompareTests(CompareRuns runs)
         Assert.Contains("All options had the same weather.", page);
         Assert.Contains("A model result is advice to check in the row, not an instruction.", page);
         Assert.DoesNotMatch("(src|href)=\"(https?:)?//", page);
+    }
+
+    private static (string Name, string Folder)[] Options { get; } =
+        [(CompareRuns.First, "first-season-first-season"), (CompareRuns.Second, "first-season-curtain")];
+
+    /// <summary>A shown number is the value, to half of its last digit.</summary>
+    private static void AssertShows(string text, double value)
+    {
+        var number = text.Split(' ')[0];
+        var decimals = number.Contains('.') ? number.Length - number.IndexOf('.') - 1 : 0;
+        var shown = double.Parse(number.Replace('−', '-'), CultureInfo.InvariantCulture);
+        Assert.True(Math.Abs(shown - value) <= (0.5 * Math.Pow(10, -decimals)) + 1e-4, $"{text}, not {value}");
     }
 
     private JsonElement Summary(string folder) =>

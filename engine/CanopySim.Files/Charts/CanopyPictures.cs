@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using CanopySim.Training;
 using CanopySim.Views;
 using SkiaSharp;
 
@@ -60,10 +61,11 @@ public static class CanopyPictures
         var (height, halfWidth) = portrait.Extent;
         var top = Measure.Length.Text(units, 100 * height, 0);
         var width = Measure.Length.Text(units, 200 * halfWidth, 0);
+        var wires = scenario.Trellis.Form == TrellisForm.Bush ? "" : ", wires thin lines and one post drawn";
         return
         [
             Picture(portrait, scenario, ViewSide.Front, frame, units, Front, "From the side",
-                $"{when}: the row from its right, highest leaf {top} above the ground, the top wire a thin line."),
+                $"{when}: the row from its right, highest leaf {top} above the ground{wires}."),
             Picture(portrait, scenario, ViewSide.Along, frame, units, Along, "Along the row",
                 $"{when}: along the row, {width} wide where it is widest."),
             Picture(portrait, scenario, ViewSide.Above, frame, units, Above, "From above",
@@ -84,21 +86,22 @@ public static class CanopyPictures
         canvas.Clear(Solid(ChartStyle.Paper));
         var middle = side == ViewSide.Above ? 0.5 * frame : frame - Below;
         using var line = new SKPaint { Color = Solid(ChartStyle.StageLine), StrokeWidth = LineWidth };
-        if (side == ViewSide.Front) Level(scenario.Trellis.TopWireHeightOrDefault);
-        if (side != ViewSide.Above) Level(0);
+        if (side != ViewSide.Above)
+        {
+            var ground = (float)(middle / frame * Size);
+            canvas.DrawLine(0, ground, Size, ground, line);
+        }
+
+        var trellis = new TrellisDrawing(scenario.Trellis, scenario.Rows.Spacing, side, frame, middle, Size);
+        trellis.DrawBehind(canvas);
         using (var canopy = Canopy(portrait, side, frame, middle))
             canvas.DrawBitmap(canopy, 0, 0, SKSamplingOptions.Default);
+        trellis.DrawBefore(canvas);
         DrawScale(canvas, frame, units);
         using var pixels = surface.PeekPixels();
         using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))
             ?? throw new InvalidOperationException($"The picture {stem} could not be written as PNG.");
         return new ChartPicture(stem, title, caption, data.ToArray(), "", "");
-
-        void Level(double height)
-        {
-            var y = (float)((middle - height) / frame * Size);
-            canvas.DrawLine(0, y, Size, y, line);
-        }
     }
 
     private static SKBitmap Canopy(CanopyPortrait portrait, ViewSide side, double frame, double middle)

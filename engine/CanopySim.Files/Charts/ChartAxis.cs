@@ -23,10 +23,13 @@ public sealed record ChartAxis(
         var days = to.DayNumber - from.DayNumber;
         if (days < FewestDaysForMonths)
         {
-            var (first, last) = days > 0 ? (from, to) : (from.AddDays(-DaysAroundASingleDay), to.AddDays(DaysAroundASingleDay));
+            var (first, last) = days > 0 ? (from, to)
+                : (from.AddDays(-DaysAroundASingleDay), to.AddDays(DaysAroundASingleDay));
             var dates = days > 2 * DaysAroundASingleDay ? (DateOnly[])[from, to] : [from];
             return new ChartAxis(
-                PlaceOf(first), PlaceOf(last), null, _ => [.. dates.Select(d => (PlaceOf(d), $"{DayText(d, isShort: true)}\n{d.Year.ToString(CultureInfo.InvariantCulture)}"))]);
+                PlaceOf(first), PlaceOf(last), null, _ =>
+                    [.. dates.Select(d =>
+                    (PlaceOf(d), $"{DayText(d, isShort: true)}\n{d.Year.ToString(CultureInfo.InvariantCulture)}"))]);
         }
 
         return new ChartAxis(PlaceOf(from), PlaceOf(to), null, size => MonthTicks(from, to, size));
@@ -43,7 +46,8 @@ public sealed record ChartAxis(
 
     /// <summary>Hours of a day from one to another.</summary>
     public static ChartAxis OfHours(int from, int to, string name) => new(
-        from, to, name, size => [.. Enumerable.Range(from, to - from + 1).Where(hour => hour % (size.IsNarrow ? 4 : 2) == 0)
+        from, to, name, size =>
+            [.. Enumerable.Range(from, to - from + 1).Where(hour => hour % (size.IsNarrow ? 4 : 2) == 0)
             .Select(hour => ((double)hour, hour.ToString(CultureInfo.InvariantCulture)))]);
 
     public static string DayText(DateOnly date, bool isShort) =>
@@ -61,7 +65,8 @@ public sealed record ChartAxis(
         {
             var name = month.ToString(size.IsNarrow ? "MMM" : "MMMM", CultureInfo.InvariantCulture);
             var opensYear = ticks.Count == 0 || month.Month <= step;
-            ticks.Add((PlaceOf(month), opensYear ? $"{name}\n{month.Year.ToString(CultureInfo.InvariantCulture)}" : name));
+            ticks.Add((PlaceOf(month), opensYear ? $"{name}\n{month.Year.ToString(CultureInfo.InvariantCulture)}"
+                : name));
         }
 
         return ticks;

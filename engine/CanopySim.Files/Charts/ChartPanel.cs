@@ -38,7 +38,9 @@ public sealed class ChartPanel(string unit)
     /// <summary>Upper end of the axis where the quantity has one (a share, a percentage); else from the data.</summary>
     public double? Ceiling { get; init; }
 
-    /// <summary>Lower end of the axis where zero means nothing, as on a thermometer; else zero is always on it.</summary>
+    /// <summary>
+    /// Lower end of the axis where zero means nothing, as on a thermometer; else zero is always on it.
+    /// </summary>
     public double? Floor { get; init; }
 
     /// <summary>False where heights only part rows from each other.</summary>
@@ -58,7 +60,9 @@ public sealed class ChartPanel(string unit)
         }
     }
 
-    public void Line(IEnumerable<ChartPoint> points, uint rgb, bool isThin = false, string? label = null, LinePattern? pattern = null)
+    public void Line(
+        IEnumerable<ChartPoint> points, uint rgb, bool isThin = false, string? label = null,
+        LinePattern? pattern = null)
     {
         ChartPoint? last = null;
         foreach (var stretch in Stretches(points))
@@ -100,7 +104,8 @@ public sealed class ChartPanel(string unit)
     /// <summary>Between two heights at each place.</summary>
     public void Band(IReadOnlyList<(double X, double Bottom, double Top)> edges, uint rgb)
     {
-        var finite = edges.Where(e => double.IsFinite(e.X) && double.IsFinite(e.Bottom) && double.IsFinite(e.Top)).ToList();
+        var finite = edges.Where(e => double.IsFinite(e.X) && double.IsFinite(e.Bottom) && double.IsFinite(e.Top))
+            .ToList();
         if (finite.Count == 0) return;
 
         // A single day has no width of its own.
@@ -126,7 +131,8 @@ public sealed class ChartPanel(string unit)
     }
 
     /// <summary>
-    /// Layers one upon the other, the first at the bottom. What is below nothing (a night's loss, a leaf that costs more
+    /// Layers one upon the other, the first at the bottom. What is below nothing (a night's loss, a leaf that costs
+    /// more
     /// than it brings) hangs down from zero and takes nothing away from the layers above it.
     /// </summary>
     public void Stack(IReadOnlyList<double> xs, IReadOnlyList<(uint Rgb, IReadOnlyList<double> Values)> layers)
@@ -140,7 +146,9 @@ public sealed class ChartPanel(string unit)
         }
     }
 
-    /// <summary>Stage lines, and a line at zero where something hangs below it; over the data, and once for all sizes.</summary>
+    /// <summary>
+    /// Stage lines, and a line at zero where something hangs below it; over the data, and once for all sizes.
+    /// </summary>
     public void Finish(IEnumerable<double> stages)
     {
         if (_isFinished) return;

@@ -21,7 +21,9 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
 
     private const int PngScale = 2;
 
-    /// <summary>Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.</summary>
+    /// <summary>
+    /// Rows are mostly like the row above: a fifth of the time of trying every filter, for five bytes in a hundred.
+    /// </summary>
     private static readonly SKPngEncoderOptions PngOptions = new(SKPngEncoderFilterFlags.Up, 4);
 
     /// <summary>Stem of its files.</summary>
@@ -78,7 +80,8 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
         var gap = TickOverhang + 2;
         var stagesHeight = rows == 0 ? 0 : (rows * 2 * LineHeight) + TickOverhang;
         var headings = units.Sum(u => u.Count) * LineHeight + (6 * panels.Count);
-        var height = (size.Height - y - stagesHeight - bottomMargin - headings - (gap * (panels.Count - 1))) / panels.Count;
+        var height =
+            (size.Height - y - stagesHeight - bottomMargin - headings - (gap * (panels.Count - 1))) / panels.Count;
         for (var i = 0; i < panels.Count; i++)
         {
             if (i > 0) y += gap;
@@ -139,11 +142,13 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
     {
         List<(StageMark, float, float, int)> placed = [];
         List<float> rowEnds = [];
-        foreach (var stage in Stages.Where(s => ChartAxis.PlaceOf(s.Date) >= axis.Min && ChartAxis.PlaceOf(s.Date) <= axis.Max))
+        foreach (var stage in Stages.Where(s =>
+            ChartAxis.PlaceOf(s.Date) >= axis.Min && ChartAxis.PlaceOf(s.Date) <= axis.Max))
         {
             var x = PixelOf(ChartAxis.PlaceOf(stage.Date), right);
             var width = Math.Max(
-                ChartText.Width(stage.Name, ChartStyle.TextSize), ChartText.Width(DateText(stage), ChartStyle.TextSize));
+                ChartText.Width(stage.Name, ChartStyle.TextSize),
+                    ChartText.Width(DateText(stage), ChartStyle.TextSize));
             var left = Math.Clamp(x - (width / 2), Edge, Math.Max(Edge, size.Width - Edge - width));
             var row = rowEnds.FindIndex(end => end + 6 < left);
             if (row < 0)
@@ -191,13 +196,16 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
             [.. axis.Ticks(size).Select(t => Tick.Major(t.Place, bottomMargin > 0 ? t.Label : ""))]);
         plot.Axes.Left.TickGenerator = panel.IsEmpty || !panel.HasScale
             ? new NumericManual()
-            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v => Measure.Number(v, Decimals(top - bottom)) };
+            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v =>
+                Measure.Number(v, Decimals(top - bottom)) };
         plot.Grid.IsVisible = !panel.IsEmpty;
-        plot.Layout.Fixed(new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
+        plot.Layout.Fixed(
+            new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));
         panel.Finish(Stages.Select(s => ChartAxis.PlaceOf(s.Date)));
         panel.ColorFor(on);
 
-        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after it.
+        // ScottPlot clears all of the canvas that it is given: it gets the panel and no more, and the words come after
+        // it.
         canvas.Save();
         canvas.Translate(0, data.Top - TickOverhang);
         var below = Math.Max(bottomMargin, TickOverhang);
@@ -218,7 +226,8 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
         var x = data.Right + 8;
         var placed = panel.EndLabels
             .Select(l => (Label: l, Lines: ChartText.Wrap(l.Text, ChartStyle.TextSize, size.Width - x - 2)))
-            .Select(l => (l.Label, l.Lines, Y: (float)(data.Bottom - ((l.Label.Y - bottom) / (top - bottom) * data.Height))))
+            .Select(l =>
+                (l.Label, l.Lines, Y: (float)(data.Bottom - ((l.Label.Y - bottom) / (top - bottom) * data.Height))))
             .OrderBy(l => l.Y)
             .ToList();
         var tops = new float[placed.Count];

@@ -3,7 +3,9 @@ using ScottPlot;
 
 namespace CanopySim.Files.Charts;
 
-/// <summary>The one place that says how charts look, for the runner, the report and the viewer. Colors are 0xRRGGBB.</summary>
+/// <summary>
+/// The one place that says how charts look, for the runner, the report and the viewer. Colors are 0xRRGGBB.
+/// </summary>
 public static class ChartStyle
 {
     public const uint Paper = 0xFAF8F4;
@@ -28,7 +30,9 @@ public static class ChartStyle
 
     public const uint StageLine = 0x8A8E84;
 
-    /// <summary>Still 12 px where a page shows a chart a little smaller than it was drawn, as paper and phones do.</summary>
+    /// <summary>
+    /// Still 12 px where a page shows a chart a little smaller than it was drawn, as paper and phones do.
+    /// </summary>
     public const float TextSize = 13;
 
     public const float TitleSize = 17;
@@ -40,7 +44,8 @@ public static class ChartStyle
     public const uint FaintLine = 0xB9BEC2;
 
     /// <summary>
-    /// Lines of options side by side, in turn: as dark as text must be on paper, apart in lightness or hue to every eye. What
+    /// Lines of options side by side, in turn: as dark as text must be on paper, apart in lightness or hue to every
+    /// eye. What
     /// repeats a color is told apart by its dashes and by the name at its end.
     /// </summary>
     public static IReadOnlyList<uint> OptionLines { get; } = [Line, 0x8F5E00, 0x6B6F67];
@@ -51,7 +56,9 @@ public static class ChartStyle
     /// <summary>Young to old, blue to yellow; the last class holds every older leaf.</summary>
     public static IReadOnlyList<AgeClass> AgeClasses { get; } = [.. MakeAgeClasses(8)];
 
-    /// <summary>The color of a leaf by its age [d], without steps, passing through each class's color at its middle.</summary>
+    /// <summary>
+    /// The color of a leaf by its age [d], without steps, passing through each class's color at its middle.
+    /// </summary>
     public static uint AgeColor(double ageDays) =>
         Cividis.At(((ageDays / AgeClassDays) - 0.5) / (AgeClasses.Count - 1));
 

@@ -26,7 +26,9 @@ public static class Cividis
         "E0CB5DE1CC5CE3CD5BE4CE5BE5CF5AE6D059E7D158E8D257E9D356EBD456ECD555EDD654EED753EFD852F0D951F1DA50" +
         "F3DB4FF4DC4EF5DD4DF6DE4CF7DF4BF9E049FAE048FBE147FCE246FDE345FFE443FFE542FFE642FFE743FFE844FFE945";
 
-    /// <summary>The color at a share of the range, 0 dark blue to 1 yellow, as 0xRRGGBB; beyond the ends the ends.</summary>
+    /// <summary>
+    /// The color at a share of the range, 0 dark blue to 1 yellow, as 0xRRGGBB; beyond the ends the ends.
+    /// </summary>
     public static uint At(double share)
     {
         var index = (int)Math.Round(Math.Clamp(double.IsNaN(share) ? 0 : share, 0, 1) * (Count - 1));

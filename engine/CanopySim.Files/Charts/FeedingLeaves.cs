@@ -2,7 +2,9 @@ using CanopySim.Results;
 
 namespace CanopySim.Files.Charts;
 
-/// <summary>The leaves that gave most of the ripening weeks' carbon: the shortest run of age classes with over half of it.</summary>
+/// <summary>
+/// The leaves that gave most of the ripening weeks' carbon: the shortest run of age classes with over half of it.
+/// </summary>
 /// <param name="FromD">Youngest age of the run [d].</param>
 /// <param name="ToD">Oldest age of the run [d]; null where its last class is open.</param>
 /// <param name="Share">Share of the leaves' net carbon gain, 0 to 1.</param>

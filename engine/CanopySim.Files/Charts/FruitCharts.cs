@@ -14,7 +14,8 @@ internal static class FruitCharts
         panel.Line(points, ChartStyle.FaintLine, isThin: true);
         panel.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "mean of seven days");
         var caption = "Without fruit that ripens there is no ripening capacity.";
-        if (!panel.IsEmpty && season.Summary is { RipeningCapacityGPerKgD: { } mean, Dates.Veraison: { } veraison } && double.IsFinite(mean))
+        if (!panel.IsEmpty && season.Summary is { RipeningCapacityGPerKgD: { } mean, Dates.Veraison: { } veraison }
+            && double.IsFinite(mean))
         {
             var text = Measure.SugarPerFruit.Text(units, mean, 1);
             var end = season.Summary.Dates is { TargetSugar: { } ripe } ? ripe
@@ -22,7 +23,8 @@ internal static class FruitCharts
             panel.Level(
                 Measure.SugarPerFruit.In(units, mean), $"mean while ripening {text}",
                 ChartAxis.PlaceOf(veraison), ChartAxis.PlaceOf(end));
-            caption = $"What the leaves could send the fruit each day, {text} on average while it ripened; thin line single days.";
+            caption = $"What the leaves could send the fruit each day, {text} on average while it ripened; thin line "
+                + "single days.";
         }
 
         return new ChartSheet(SeasonCharts.RipeningCapacity, "Ripening capacity", caption, series.Axis, [panel])
@@ -40,9 +42,11 @@ internal static class FruitCharts
         var last = series.Days.LastOrDefault(d => d.SugarBrix is { } brix && double.IsFinite(brix));
         var caption = (season.Summary.Dates.TargetSugar, last) switch
         {
-            ({ } ripe, _) => $"The fruit reached the target of {Measure.Brix(target)} on {ChartAxis.DayText(ripe, isShort: false)}.",
+            ({ } ripe, _) => $"The fruit reached the target of {Measure.Brix(target)} on "
+                + $"{ChartAxis.DayText(ripe, isShort: false)}.",
             (null, { SugarBrix: { } brix }) =>
-                $"The fruit stood at {Measure.Number(brix, 1)} Brix on {ChartAxis.DayText(last.Date, isShort: false)}, below the target of {Measure.Brix(target)}.",
+                $"The fruit stood at {Measure.Number(brix, 1)} Brix on "
+                    + $"{ChartAxis.DayText(last.Date, isShort: false)}, below the target of {Measure.Brix(target)}.",
             _ => season.Summary.Dates.Veraison is null
                 ? "No sugar was loaded: veraison was not reached."
                 : "No sugar was loaded: the vine carried no fruit.",

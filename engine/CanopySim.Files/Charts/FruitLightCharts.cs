@@ -30,7 +30,9 @@ internal static class FruitLightCharts
             var points = side.GroupBy(row => row.Hour).OrderBy(hour => hour.Key)
                 .Select(hour => new ChartPoint(hour.Key + 0.5, hour.Sum(value) / weeks)).ToList();
             panel.Line(points, ColorOf(side.Key));
-            panel.EndLabels.Add(new EndLabel(LabelOf(side.Key, rows.Select(row => row.Side)), points.Max(point => point.Y), ColorOf(side.Key)));
+            panel.EndLabels.Add(
+                new EndLabel(
+                LabelOf(side.Key, rows.Select(row => row.Side)), points.Max(point => point.Y), ColorOf(side.Key)));
         }
 
         var (first, last) = rows.Count > 0 ? (rows.Min(row => row.Hour), rows.Max(row => row.Hour) + 1) : (4, 20);
@@ -46,14 +48,18 @@ internal static class FruitLightCharts
     {
         var panel = new ChartPanel($"warmest spot on the clusters of each day, {(units == Units.Us ? "°F" : "°C")}")
         {
-            Floor = Degrees(season.Assessment.FruitHeat is { Count: > 0 } rows ? 10 * Math.Floor(rows.Min(row => row.HighestAirDegC) / 10) : 0),
+            Floor = Degrees(
+                season.Assessment.FruitHeat is { Count: > 0 } rows
+                ? 10 * Math.Floor(rows.Min(row => row.HighestAirDegC) / 10) : 0),
         };
         double Degrees(double celsius) => units == Units.Us ? (celsius * 1.8) + 32 : celsius;
-        var sides = season.Assessment.FruitHeat.GroupBy(row => row.Side).OrderBy(side => (side.Key.Wall, side.Key.IsRight)).ToList();
+        var sides = season.Assessment.FruitHeat.GroupBy(row => row.Side)
+            .OrderBy(side => (side.Key.Wall, side.Key.IsRight)).ToList();
         if (sides.Count > 0)
         {
             panel.Line(
-                sides[0].Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestAirDegC))), ChartStyle.StageLine,
+                sides[0].Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestAirDegC))),
+                    ChartStyle.StageLine,
                 isThin: true, label: "air");
             panel.Level(Degrees(scenario.FruitHeat.BrowningTemperature), "browning from here");
             panel.Level(Degrees(scenario.FruitHeat.NecrosisTemperature), "skin dies from here");
@@ -62,13 +68,15 @@ internal static class FruitLightCharts
         foreach (var side in sides)
         {
             panel.Line(
-                side.Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestSurfaceDegC))), ColorOf(side.Key), isThin: true,
+                side.Select(row => new ChartPoint(ChartAxis.PlaceOf(row.Date), Degrees(row.HighestSurfaceDegC))),
+                    ColorOf(side.Key), isThin: true,
                 label: LabelOf(side.Key, sides.Select(each => each.Key)));
         }
 
         var caption = season.Summary.FruitHeat is { } heat
             ? $"The warmest spot reached {Measure.Temperature(units, heat.HighestSurfaceDegC, 0)} on "
-              + $"{ChartAxis.DayText(heat.HighestOn, isShort: false)}, on the {heat.HighestSide.Facing} side; the thresholds are rough guides."
+              + $"{ChartAxis.DayText(heat.HighestOn, isShort: false)}, on the {heat.HighestSide.Facing} side; the "
+                  + "thresholds are rough guides."
             : "Without fruit nothing is exposed to heat.";
         return new ChartSheet(SeasonCharts.FruitHeat, "Heat on exposed fruit", caption, series.Axis, [panel])
         {
@@ -77,9 +85,11 @@ internal static class FruitLightCharts
         };
     }
 
-    private static string LightCaption(SeasonResult season) => season.Summary.FruitLight is not { ShareOfIncident: { } share } light
+    private static string LightCaption(SeasonResult season) =>
+        season.Summary.FruitLight is not { ShareOfIncident: { } share } light
         ? "Without fruit that ripens there is no light on it."
-        : $"Mean course of a day from veraison on: {Measure.Number(100 * share, 0)} % of the light over the canopy falls on the clusters"
+        : $"Mean course of a day from veraison on: {Measure.Number(100 * share, 0)} % of the light over the canopy "
+            + "falls on the clusters"
             + (light.MorningShare is { } morning ? $", {Measure.Number(100 * morning, 0)} % of it before noon." : ".");
 
     private static string LabelOf(FruitSide side, IEnumerable<FruitSide> sides)

@@ -14,8 +14,10 @@ internal static class GrowthCharts
         var last = series.Days.LastOrDefault(d => double.IsFinite(d.ShootLengthCm) && double.IsFinite(d.NodesPerShoot));
         var caption = last is null
             ? "Length and nodes of a mean shoot."
-            : $"A mean shoot ends the season at {Measure.Length.Text(units, last.ShootLengthCm, 0)} and {Measure.Number(last.NodesPerShoot, 0)} nodes"
-              + (season.Summary.NodesAtBloom is { } atBloom ? $"; {Measure.Number(atBloom, 0)} of them stood at bloom." : ".");
+            : $"A mean shoot ends the season at {Measure.Length.Text(units, last.ShootLengthCm, 0)} and "
+                + $"{Measure.Number(last.NodesPerShoot, 0)} nodes"
+              + (season.Summary.NodesAtBloom is { } atBloom ? $"; {Measure.Number(atBloom, 0)} of them stood at bloom."
+                  : ".");
         return new ChartSheet(SeasonCharts.ShootGrowth, "Growth of a mean shoot", caption, series.Axis, [length, nodes])
         {
             Stages = series.Stages,
@@ -30,8 +32,10 @@ internal static class GrowthCharts
         panel.Line(SeasonSeries.WeekMean(points), ChartStyle.Line, label: "mean of seven days");
         var atVeraison = season.Days.FirstOrDefault(d => d.Date == season.Summary.Dates.Veraison);
         var caption = atVeraison is null || !double.IsFinite(atVeraison.FractionParAbsorbed)
-            ? "Share of the light on the block that the leaves take up; the rest falls on ground and wood or is thrown back."
-            : $"At veraison the leaves take up {Measure.Number(100 * atVeraison.FractionParAbsorbed, 0)} % of the light on the block; thin line single days.";
+            ? "Share of the light on the block that the leaves take up; the rest falls on ground and wood or is "
+                + "thrown back."
+            : $"At veraison the leaves take up {Measure.Number(100 * atVeraison.FractionParAbsorbed, 0)} % of the "
+                + "light on the block; thin line single days.";
         return new ChartSheet(SeasonCharts.Light, "Light taken up by the leaves", caption, series.Axis, [panel])
         {
             Stages = series.Stages,
@@ -49,7 +53,8 @@ internal static class GrowthCharts
         var driest = series.Days.Where(d => double.IsFinite(d.SoilWaterFraction)).MinBy(d => d.SoilWaterFraction);
         var caption = driest is null
             ? "Water of the soil and of the vine."
-            : $"The soil is driest on {ChartAxis.DayText(driest.Date, isShort: false)}, with {Measure.Number(100 * driest.SoilWaterFraction, 0)} % of its water left; thin line single days.";
+            : $"The soil is driest on {ChartAxis.DayText(driest.Date, isShort: false)}, with "
+                + $"{Measure.Number(100 * driest.SoilWaterFraction, 0)} % of its water left; thin line single days.";
         return new ChartSheet(SeasonCharts.Water, "Water", caption, series.Axis, [soil, use])
         {
             Stages = series.Stages,

@@ -10,13 +10,16 @@ internal static class LeafAgeCharts
     public static ChartSheet Carbon(SeasonResult season, SeasonSeries series, Units units)
     {
         var panel = new ChartPanel($"{Measure.SmallMass.Unit(units)} of CO₂ per vine and day, mean of seven days");
-        var (xs, layers) = series.ByAge(r => Measure.SmallMass.In(units, r.NetAssimilationGCo2PerVine), asWeekMean: true);
+        var (xs, layers) =
+            series.ByAge(r => Measure.SmallMass.In(units, r.NetAssimilationGCo2PerVine), asWeekMean: true);
         panel.Stack(xs, layers);
         var caption = FeedingLeaves.Of(season.Summary) is { } leaves
-            ? $"Each band is what leaves of one age gained; while the fruit ripened, leaves {leaves.AgesText} gave {leaves.PercentText} of it."
+            ? $"Each band is what leaves of one age gained; while the fruit ripened, leaves {leaves.AgesText} gave "
+                + $"{leaves.PercentText} of it."
             : panel.IsEmpty ? "No leaves gained carbon in this season."
             : "Each band is what leaves of one age gained: where it is wide, leaves of that age carry the vine.";
-        return new ChartSheet(SeasonCharts.CarbonByLeafAge, "Carbon gained, by age of leaf", caption, series.Axis, [panel])
+        return new ChartSheet(
+            SeasonCharts.CarbonByLeafAge, "Carbon gained, by age of leaf", caption, series.Axis, [panel])
         {
             Stages = series.Stages,
             HasAgeKey = true,
@@ -32,8 +35,10 @@ internal static class LeafAgeCharts
         var largest = season.Days.Where(d => double.IsFinite(d.LeafAreaM2PerVine)).MaxBy(d => d.LeafAreaM2PerVine);
         var caption = largest is null || largest.LeafAreaM2PerVine <= 0
             ? "Leaf area of each age through the season."
-            : $"Leaf area of each age; the most, {Measure.LeafArea.Text(units, largest.LeafAreaM2PerVine, 1)} a vine, on {ChartAxis.DayText(largest.Date, isShort: false)}.";
-        return new ChartSheet(SeasonCharts.LeafAreaByLeafAge, "Leaf area, by age of leaf", caption, series.Axis, [panel])
+            : $"Leaf area of each age; the most, {Measure.LeafArea.Text(units, largest.LeafAreaM2PerVine, 1)} a vine, "
+                + $"on {ChartAxis.DayText(largest.Date, isShort: false)}.";
+        return new ChartSheet(
+            SeasonCharts.LeafAreaByLeafAge, "Leaf area, by age of leaf", caption, series.Axis, [panel])
         {
             Stages = series.Stages,
             HasAgeKey = true,
@@ -45,7 +50,8 @@ internal static class LeafAgeCharts
     public static ChartSheet FruitCarbon(SeasonResult season)
     {
         var hasFruit = FeedingLeaves.HasFruit(season.Summary);
-        var shares = hasFruit ? season.Summary.RipeningCarbonByLeafAge.Where(s => double.IsFinite(s.Share)).ToList() : [];
+        var shares = hasFruit ? season.Summary.RipeningCarbonByLeafAge.Where(s => double.IsFinite(s.Share)).ToList()
+            : [];
         var panel = new ChartPanel("% of the carbon that leaves gained while the fruit ripened");
         var end = 180.0;
         foreach (var share in shares)
@@ -60,8 +66,10 @@ internal static class LeafAgeCharts
         }
 
         var caption = FeedingLeaves.Of(shares) is { } leaves
-            ? $"Leaves {leaves.AgesText} gave {leaves.PercentText} of the carbon that the leaves gained from veraison on."
-            : season.Summary.Dates.Veraison is null ? "Without veraison there are no ripening weeks, so no leaves fed ripening fruit."
+            ? $"Leaves {leaves.AgesText} gave {leaves.PercentText} of the carbon that the leaves gained from veraison "
+                + "on."
+            : season.Summary.Dates.Veraison is null
+                ? "Without veraison there are no ripening weeks, so no leaves fed ripening fruit."
             : hasFruit ? "From veraison on the leaves together gained no carbon."
             : "The vine carried no fruit, so no leaves fed any.";
         return new ChartSheet(
@@ -74,7 +82,8 @@ internal static class LeafAgeCharts
 
     public static ChartSheet Curve(SeasonResult season)
     {
-        var points = season.AgeCurve.Points.Where(p => double.IsFinite(p.Age) && double.IsFinite(p.Efficiency)).ToList();
+        var points = season.AgeCurve.Points.Where(p => double.IsFinite(p.Age) && double.IsFinite(p.Efficiency))
+            .ToList();
         var panel = new ChartPanel("% of a leaf's own best photosynthetic capacity");
         var end = Math.Max(CurveStepDays, points.Count > 0 ? points[^1].Age : 0);
         if (points.Count > 0)
@@ -95,7 +104,8 @@ internal static class LeafAgeCharts
         var bestAges = points.Where(p => p.Efficiency == best).Select(p => p.Age).ToList();
         var caption = bestAges.Count == 0
             ? "The efficiency of a leaf by its age, as used here."
-            : $"A leaf is at its best {AgesText(bestAges[0], bestAges[^1])} after it unfolds; this curve was used for every leaf.";
+            : $"A leaf is at its best {AgesText(bestAges[0], bestAges[^1])} after it unfolds; this curve was used for "
+                + "every leaf.";
         return new ChartSheet(
             SeasonCharts.LeafAgeCurve, "Efficiency of a leaf by its age", caption,
             ChartAxis.OfDays(end, CurveStepDays, "age of leaf, days"), [panel])

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace CanopySim.Files.Charts;
 
-/// <summary>A kind of quantity in both systems of units: what the engine holds is metric, a reader sees what he chose.</summary>
+/// <summary>
+/// A kind of quantity in both systems of units: what the engine holds is metric, a reader sees what he chose.
+/// </summary>
 /// <param name="Metric">The engine's unit, as people write it.</param>
 /// <param name="Us">The unit of the United States for the same.</param>
 /// <param name="UsPerMetric">US units in one metric unit.</param>
@@ -52,7 +54,9 @@ public sealed record Measure(string Metric, string Us, double UsPerMetric)
 
     public static Measure Volume { get; } = new("L", "gal", 1 / LitersPerGallon);
 
-    /// <summary>Grams of sugar for each weight of fruit: grams stay, as a grower of either country reads them.</summary>
+    /// <summary>
+    /// Grams of sugar for each weight of fruit: grams stay, as a grower of either country reads them.
+    /// </summary>
     public static Measure SugarPerFruit { get; } = new("g/kg", "g/lb", KilogramsPerPound);
 
     /// <summary>A difference of temperature or a heat sum, not a reading of the thermometer.</summary>
@@ -78,6 +82,7 @@ public sealed record Measure(string Metric, string Us, double UsPerMetric)
         var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
         // A loss too small to show must not read as "-0.0".
-        return text.StartsWith('-') && text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? text[1..] : text.Replace('-', '−');
+        return text.StartsWith('-') && text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? text[1..]
+            : text.Replace('-', '−');
     }
 }

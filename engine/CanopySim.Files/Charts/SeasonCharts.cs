@@ -35,11 +35,13 @@ public static class SeasonCharts
     public const string LeafCourse = "leaf-course";
 
     /// <summary>Draws them all, on as many threads; every chart is drawn by one.</summary>
-    public static IReadOnlyList<ChartPicture> All(SeasonResult season, Scenario scenario, Units units = Units.Metric, int threads = 1)
+    public static IReadOnlyList<ChartPicture> All(
+        SeasonResult season, Scenario scenario, Units units = Units.Metric, int threads = 1)
     {
         var sheets = Sheets(season, scenario, units).ToArray();
         var pictures = new ChartPicture[sheets.Length];
-        Parallel.For(0, sheets.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, chart => pictures[chart] = sheets[chart].Picture());
+        Parallel.For(0, sheets.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, chart =>
+            pictures[chart] = sheets[chart].Picture());
         return pictures;
     }
 

@@ -73,7 +73,9 @@ internal sealed class SeasonSeries(SeasonResult season)
         return means;
     }
 
-    /// <summary>A column of the leaf ages as layers for a stack, oldest leaves first: at the bottom, as on the shoot.</summary>
+    /// <summary>
+    /// A column of the leaf ages as layers for a stack, oldest leaves first: at the bottom, as on the shoot.
+    /// </summary>
     public (IReadOnlyList<double> Xs, IReadOnlyList<(uint Rgb, IReadOnlyList<double> Values)> Layers) ByAge(
         Func<LeafAgeRow, double> column, bool asWeekMean)
     {
@@ -91,7 +93,8 @@ internal sealed class SeasonSeries(SeasonResult season)
             [
                 .. dates.Select(date => new ChartPoint(
                     ChartAxis.PlaceOf(date),
-                    rows[date].Where(r => ChartStyle.AgeClassOf(r.AgeFromD) == ages).Select(column).Where(double.IsFinite).Sum())),
+                    rows[date].Where(r => ChartStyle.AgeClassOf(r.AgeFromD) == ages).Select(column)
+                        .Where(double.IsFinite).Sum())),
             ];
             if (asWeekMean) points = WeekMean(points);
             layers.Add((ages.Rgb, [.. points.Select(p => p.Y)]));

@@ -28,7 +28,9 @@ internal static class SheetMeasure
         };
 
         // Ends as they are printed: 10 to 20, 1 to 1.5.
-        string End(double value) => Number(row, value, units) is var text && text.Contains('.') ? text.TrimEnd('0').TrimEnd('.') : Number(row, value, units);
+        string End(double value) =>
+            Number(row, value, units) is var text && text.Contains('.') ? text.TrimEnd('0').TrimEnd('.')
+            : Number(row, value, units);
     }
 
     public static string Number(CanopySheetRow row, double value, Units units)

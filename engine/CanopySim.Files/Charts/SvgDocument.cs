@@ -6,8 +6,10 @@ using SkiaSharp;
 namespace CanopySim.Files.Charts;
 
 /// <summary>
-/// What Skia writes as SVG, made fit for any reader. Skia places every character by itself, which tears words apart where
-/// the reader has not got the font: here a text has its start and its length, and the reader's font is fitted into that.
+/// What Skia writes as SVG, made fit for any reader. Skia places every character by itself, which tears words apart
+/// where
+/// the reader has not got the font: here a text has its start and its length, and the reader's font is fitted into
+/// that.
 /// </summary>
 internal static class SvgDocument
 {
@@ -24,7 +26,8 @@ internal static class SvgDocument
         stream.Position = 0;
         var document = XDocument.Load(stream);
         var root = document.Root!;
-        root.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {size.Width} {size.Height}"));
+        root.SetAttributeValue(
+            "viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {size.Width} {size.Height}"));
         root.SetAttributeValue("role", "img");
         root.AddFirst(new XElement(Svg + "title", title), new XElement(Svg + "desc", caption));
         foreach (var text in root.Descendants(Svg + "text")) SetAsOneWord(text);
@@ -32,11 +35,14 @@ internal static class SvgDocument
         return document.ToString(SaveOptions.DisableFormatting);
     }
 
-    /// <summary>Skia counts its names on through the whole process: counted from one, the same chart is the same text.</summary>
+    /// <summary>
+    /// Skia counts its names on through the whole process: counted from one, the same chart is the same text.
+    /// </summary>
     private static void RenumberNames(XElement root)
     {
         var named = root.Descendants().Where(e => e.Attribute("id") is not null).ToList();
-        var names = named.Select((e, i) => (Old: e.Attribute("id")!.Value, New: FormattableString.Invariant($"n{i + 1}"))).ToList();
+        var names = named.Select((e, i) =>
+            (Old: e.Attribute("id")!.Value, New: FormattableString.Invariant($"n{i + 1}"))).ToList();
         var references = names.ToDictionary(n => $"url(#{n.Old})", n => $"url(#{n.New})");
         foreach (var (element, name) in named.Zip(names)) element.SetAttributeValue("id", name.New);
         foreach (var attribute in root.Descendants().Attributes())

@@ -3,7 +3,9 @@ using CanopySim.Files.Results;
 namespace CanopySim.Files.Comparison;
 
 /// <summary>
-/// Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots.
+/// Writes <c>compare.csv</c>: a row an option, the numbers and dates of its <c>summary.json</c> flattened with dots,
+/// and
+/// its warnings. How a column is named: <see cref="FlatSummary"/>.
 /// </summary>
 public static class CompareCsv
 {
@@ -19,7 +21,7 @@ public static class CompareCsv
             path,
             [
                 CsvColumn<(string Name, IReadOnlyDictionary<string, string> Cells)>.Words("option", row => row.Name),
-                .. names.Select(name => new CsvColumn<(string Name, IReadOnlyDictionary<string, string> Cells)>(
+                .. names.Select(name => CsvColumn<(string Name, IReadOnlyDictionary<string, string> Cells)>.Words(
                     name, row => row.Cells.GetValueOrDefault(name, ""))),
             ],
             rows);

@@ -18,6 +18,8 @@ public static class ComparisonCharts
 
     public const string NetGain = "compared-carbon";
 
+    public const string FruitLight = "compared-light-on-fruit";
+
     public const string FruitCarbon = "compared-carbon-by-leaf-age";
 
     public const string RipeningCapacity = "compared-ripening-capacity";
@@ -42,6 +44,7 @@ public static class ComparisonCharts
             day => 100 * day.FractionParAbsorbed, ceiling: 100,
             caption: "Share of the light on the block that the leaves take up. At veraison: "
                 + $"{AtVeraison(options, day => 100 * day.FractionParAbsorbed, "%", 0)}.");
+        yield return ComparedFruitLight.Sheet(options);
         yield return ByDate(
             options, series, LeafArea, "Leaf area of a vine", $"{Measure.LeafArea.Unit(units)} of leaf per vine",
             day => Measure.LeafArea.In(units, day.LeafAreaM2PerVine),
@@ -73,7 +76,7 @@ public static class ComparisonCharts
             Sugar, "Sugar of the fruit",
             panel.IsEmpty
                 ? "No sugar was loaded in these seasons."
-                : $"Sugar of the fruit day by day. {ComparisonSentences.Opening(options)}",
+                : $"Sugar of the fruit from veraison on. At the end: {Each(options, EndSugar)}.",
             AxisOf(options, FromVeraison(options, series)), [panel])
         {
             WhenEmpty = "no sugar loaded in these seasons",
@@ -127,6 +130,10 @@ public static class ComparisonCharts
         };
     }
 
+    private static string EndSugar(ComparedOption option) => option.Summary.Harvest?.SugarBrix is { } brix
+        ? $"{Measure.Number(brix, 1)} Brix"
+        : "none";
+
     private static string Feeding(ComparedOption option) => FeedingLeaves.Of(option.Summary) is { } leaves
         ? $"those {leaves.AgesText} gave {leaves.PercentText}"
         : "none";
@@ -138,14 +145,13 @@ public static class ComparisonCharts
     private static double MiddleOf(LeafAgeShare share) =>
         0.5 * (share.FromD + Math.Min(share.ToD, share.FromD + FeedingLeaves.WidestClosedClassD));
 
+    internal static uint ColorOf(int option) => ChartStyle.OptionLines[option % ChartStyle.OptionLines.Count];
+
+    internal static LinePattern PatternOf(int option) => Patterns[option % Patterns.Length];
+
     private static void Draw(ChartPanel panel, IReadOnlyList<ComparedOption> options, int index,
-        IEnumerable<ChartPoint> points)
-    {
-        var colors = ChartStyle.OptionLines;
-        panel.Line(
-            points, colors[index % colors.Count], label: options[index].Name,
-            pattern: Patterns[index % Patterns.Length]);
-    }
+        IEnumerable<ChartPoint> points) =>
+        panel.Line(points, ColorOf(index), label: options[index].Name, pattern: PatternOf(index));
 
     private static IEnumerable<ChartPoint> Shifted(IReadOnlyList<ComparedOption> options, int index,
         IEnumerable<ChartPoint> points) => points

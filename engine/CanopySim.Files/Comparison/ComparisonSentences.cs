@@ -1,5 +1,6 @@
 using System.Globalization;
 using CanopySim.Files.Charts;
+using CanopySim.Results;
 
 namespace CanopySim.Files.Comparison;
 
@@ -24,6 +25,7 @@ public static class ComparisonSentences
             "leaf for each weight of fruit");
         Add(here.RipeningCapacityGPerKgD, there.RipeningCapacityGPerKgD, Measure.SugarPerFruit, 1,
             "sugar that the leaves can send the fruit in a day");
+        Add(HoursBrowning(here), HoursBrowning(there), Hours, 1, "warm enough for fruit to brown, on the worse side");
         return parts.Count == 0
             ? $"{option.Name}: as much fruit and leaf as {first.Name}, to the digits shown."
             : $"{option.Name} beside {first.Name}: {string.Join("; ", parts)}.";
@@ -33,10 +35,16 @@ public static class ComparisonSentences
             if (value is not { } now || before is not { } then || !double.IsFinite(now - then)) return;
             var text = measure.Text(units, Math.Abs(now - then), decimals);
             if (text.AsSpan().IndexOfAnyInRange('1', '9') < 0) return;
-            var share = then > 0 ? $" ({(now < then ? "−" : "+")}{Measure.Number(100 * Math.Abs(now - then) / then, 0)} %)" : "";
+            var percent = Measure.Number(100 * Math.Abs(now - then) / then, 0);
+            var share = then > 0 && measure != Hours ? $" ({(now < then ? "−" : "+")}{percent} %)" : "";
             parts.Add($"{text} {(now < then ? "less" : "more")} {what}{share}");
         }
     }
+
+    private static Measure Hours { get; } = new("h", "h", 1);
+
+    private static double? HoursBrowning(SeasonSummary summary) =>
+        summary.FruitHeat?.Sides.Max(side => side.HoursAtBrowning);
 
     /// <summary>Days between the ripe dates of two options in one year, in words; null where one is not ripe.</summary>
     public static string? DaysApart(ComparedOption option, ComparedOption first) => DaysLater(option, first) switch
@@ -89,10 +97,11 @@ public static class ComparisonSentences
             1 => "; one does not reach its target",
             _ => $"; {unripe} do not reach their target",
         };
-        var last = ripe.Count == 1 ? ""
-            : $", {ripe[^1].Name} last, on {Day(ripe[^1].Summary.Dates.TargetSugar!.Value)}";
-        return $"Of {options.Count} options {ripe[0].Name} is ripe first, on {Day(ripe[0].Summary.Dates.TargetSugar!.Value)}{last}{rest}.";
+        var last = ripe.Count == 1 ? "" : $", {ripe[^1].Name} last, on {RipeDay(ripe[^1])}";
+        return $"Of {options.Count} options {ripe[0].Name} is ripe first, on {RipeDay(ripe[0])}{last}{rest}.";
     }
+
+    private static string RipeDay(ComparedOption option) => Day(option.Summary.Dates.TargetSugar!.Value);
 
     private static string Day(DateOnly day) => day.ToString("d MMMM", CultureInfo.InvariantCulture);
 }

@@ -66,7 +66,8 @@ internal sealed class ComparisonTables(IReadOnlyList<ComparedOption> options, Un
     private string RipeText(ComparedOption option)
     {
         if (option.Summary.Dates.TargetSugar is not { } ripe) return "not reached";
-        var text = SeasonSentences.Date(ripe);
+        var isOneYear = options.Select(each => each.FirstYear).Distinct().Count() == 1;
+        var text = isOneYear ? ChartAxis.DayText(ripe, isShort: false) : SeasonSentences.Date(ripe);
         return option == options[0] ? text : text + Below(ComparisonSentences.DaysApart(option, options[0]) ?? None);
     }
 

@@ -27,6 +27,12 @@ public sealed record GrowerFigure(
         In("Ripening capacity, a day", "ripening", Measure.SugarPerFruit, 1, s => s.RipeningCapacityGPerKgD),
         In("Prunings a vine", "prunings", Measure.Mass, 2, s => s.Harvest?.PruningsKgPerVine),
         In("Water transpired a vine", "water", Measure.Volume, 0, s => s.Season.TranspirationLPerVine),
+        Plain("Light on the clusters, of that over the canopy", "fruit light", "%", 0,
+            s => 100 * s.FruitLight?.ShareOfIncident),
+        Temperature("Warmest spot on the fruit", "warmest", s => s.FruitHeat?.HighestSurfaceDegC),
+        Plain("Fruit warm enough to brown, worse side", "browning", "h", 1,
+            s => s.FruitHeat?.Sides.Max(side => side.HoursAtBrowning)),
+        Plain("Fruitfulness of next year's buds, of the best", "buds", "%", 0, s => 100 * s.NextYear?.Fruitfulness),
     ];
 
     /// <summary>The number, without its unit.</summary>
@@ -55,6 +61,12 @@ public sealed record GrowerFigure(
     private static GrowerFigure Plain(
         string name, string head, string unit, int decimals, Func<SeasonSummary, double?> of) =>
         new(name, head, _ => unit, decimals, (summary, _) => of(summary));
+
+    private static GrowerFigure Temperature(string name, string head, Func<SeasonSummary, double?> of) =>
+        new(name, head, units => units == Units.Us ? "°F" : "°C", 0,
+            (summary, units) => of(summary) is { } celsius
+                ? units == Units.Us ? (1.8 * celsius) + 32 : celsius
+                : null);
 
     private static GrowerFigure In(
         string name, string head, Measure measure, int decimals, Func<SeasonSummary, double?> of) =>

@@ -1,13 +1,14 @@
 using System.Globalization;
+using CanopySim.Files.Charts;
+using CanopySim.Files.Quantities;
 using CanopySim.Files.Scenarios;
 
 namespace CanopySim.Files.Comparison;
 
 /// <summary>A key that the scenarios do not all give the same value.</summary>
 /// <param name="Key">Dotted key.</param>
-/// <param name="Words">What it means.</param>
 /// <param name="Values">Its value in each option; "left out" where there is none.</param>
-public sealed record ScenarioDifference(string Key, string Words, IReadOnlyList<string> Values);
+public sealed record ScenarioDifference(string Key, IReadOnlyList<string> Values);
 
 /// <summary>What the compared scenarios say differently.</summary>
 public static class ScenarioDifferences
@@ -16,7 +17,8 @@ public static class ScenarioDifferences
     private const int MostSaid = 4;
 
     /// <summary>The keys that differ, in the order of the scenario; names of blocks aside.</summary>
-    public static IReadOnlyList<ScenarioDifference> Of(IReadOnlyList<ScenarioDocument> scenarios)
+    public static IReadOnlyList<ScenarioDifference> Of(
+        IReadOnlyList<ScenarioDocument> scenarios, Units units = Units.Metric)
     {
         var values = scenarios.Select(scenario => scenario.Values.ToDictionary(value => value.Key)).ToList();
         List<ScenarioDifference> differences = [];
@@ -26,9 +28,7 @@ public static class ScenarioDifferences
             var texts = values.Select(option => option.GetValueOrDefault(key)?.Value ?? LeftOut).ToList();
             if (texts.Distinct().Count() < 2
                 || keys.Any(inner => inner.StartsWith(key + ".", StringComparison.Ordinal))) continue;
-            var words = values.Select(option => option.GetValueOrDefault(key)?.Help)
-                .FirstOrDefault(help => !string.IsNullOrEmpty(help)) ?? "";
-            differences.Add(new ScenarioDifference(key, words, texts));
+            differences.Add(new ScenarioDifference(key, [.. texts.Select(text => ReadersUnits.Show(text, units))]));
         }
 
         return differences;
@@ -37,9 +37,9 @@ public static class ScenarioDifferences
     /// <summary>
     /// What a scenario says differently from another, in a sentence; of many differences the first few.
     /// </summary>
-    public static string InWords(ComparedOption option, ComparedOption first)
+    public static string InWords(ComparedOption option, ComparedOption first, Units units = Units.Metric)
     {
-        var differences = Of([first.Document, option.Document]);
+        var differences = Of([first.Document, option.Document], units);
         var said = differences.Take(MostSaid).Select(difference => (difference.Values[0], difference.Values[1]) switch
         {
             (LeftOut, var value) => $"{Said(difference.Key)} {value}",
@@ -47,8 +47,33 @@ public static class ScenarioDifferences
             var (before, value) => $"{Said(difference.Key)} {value}, there {before}",
         }).ToList();
         if (differences.Count > MostSaid) said.Add($"{differences.Count - MostSaid} more in the table below");
-        return said.Count == 0 ? $"{option.Name} differs in nothing but its name."
+        return said.Count == 0 ? $"{option.Name} does not differ from {first.Name} but by its name."
             : $"{option.Name}: {string.Join("; ", said)}.";
+    }
+
+    /// <summary>
+    /// A sentence for each option that says the same as one before it, so that nobody looks for what differs.
+    /// </summary>
+    public static IEnumerable<string> Twins(IReadOnlyList<ScenarioDocument> scenarios, IReadOnlyList<string> names)
+    {
+        for (var later = 1; later < scenarios.Count; later++)
+        {
+            for (var before = 0; before < later; before++)
+            {
+                if (Of([scenarios[before], scenarios[later]]).Count > 0) continue;
+                yield return $"{names[later]} and {names[before]} do not differ but by their names; "
+                    + "their seasons are the same.";
+                break;
+            }
+        }
+    }
+
+    /// <summary>A key in short, its last word first; where it belongs stands below.</summary>
+    public static string Short(string key)
+    {
+        var parts = Said(key).Split(", ");
+        var name = char.ToUpperInvariant(parts[^1][0]) + parts[^1][1..];
+        return parts.Length == 1 ? name : $"{name}\n{string.Join(", ", parts[..^1])}";
     }
 
     /// <summary>A key as people say it: "canopy work, topping 1, height".</summary>

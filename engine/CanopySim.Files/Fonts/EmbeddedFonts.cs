@@ -6,7 +6,8 @@ namespace CanopySim.Files.Fonts;
 
 /// <summary>
 /// The fonts that charts and viewer draw with: Inter (SIL Open Font License), and DejaVu Sans for the characters that
-/// Inter lacks. They travel inside the assembly because the Skia build without dependencies sees no fonts of the system:
+/// Inter lacks. They travel inside the assembly because the Skia build without dependencies sees no fonts of the
+/// system:
 /// text in any other font vanishes without a word.
 /// </summary>
 public static class EmbeddedFonts
@@ -26,7 +27,9 @@ public static class EmbeddedFonts
     /// <summary>Makes ScottPlot draw with these fonts; any number of calls do it once.</summary>
     public static void Register() => _ = Registration.Value;
 
-    /// <summary>The text cut into stretches that one typeface can draw; what neither has stays with Inter, as its empty box.</summary>
+    /// <summary>
+    /// The text cut into stretches that one typeface can draw; what neither has stays with Inter, as its empty box.
+    /// </summary>
     public static IEnumerable<(string Text, SKTypeface Typeface)> Runs(string text, bool strong)
     {
         var main = strong ? SemiBold : Regular;

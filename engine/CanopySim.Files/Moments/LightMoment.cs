@@ -37,14 +37,17 @@ public sealed record LightMoment
 }
 
 /// <summary>
-/// PAR in the fruit zone [µmol m⁻² s⁻¹]: on bars in the middle of the row at half the zone's height that look up, right (90°
+/// PAR in the fruit zone [µmol m⁻² s⁻¹]: on bars in the middle of the row at half the zone's height that look up, right
+/// (90°
 /// clockwise from the row azimuth) and left, and on the surface of the clusters, null where there are none.
 /// </summary>
 public sealed record FruitZoneMoment(
-    double HeightM, double ParAboveUmolM2S, double UpUmolM2S, double RightUmolM2S, double LeftUmolM2S, double? ClustersUmolM2S);
+    double HeightM, double ParAboveUmolM2S, double UpUmolM2S, double RightUmolM2S, double LeftUmolM2S,
+        double? ClustersUmolM2S);
 
 /// <summary>
-/// What becomes of the light of a band [W m⁻² of horizontal ground]. Clusters count as wood; reflected is summed from what
+/// What becomes of the light of a band [W m⁻² of horizontal ground]. Clusters count as wood; reflected is summed from
+/// what
 /// goes up.
 /// </summary>
 public sealed record LightBand(

@@ -42,7 +42,8 @@ public static class LightMomentMaker
                 scene.LeafIds[surface],
                 areas[surface],
                 sunlit,
-                lit ? solution.AbsorbedPar[surface] / areas[surface] * UnitConversion.MicromolesPerJouleOfDaylightPar : 0,
+                lit ? solution.AbsorbedPar[surface] / areas[surface] * UnitConversion.MicromolesPerJouleOfDaylightPar
+                    : 0,
                 lit ? solution.AbsorbedNir[surface] / areas[surface] : 0));
         }
 
@@ -75,7 +76,8 @@ public static class LightMomentMaker
     {
         const double Micromoles = UnitConversion.MicromolesPerJouleOfDaylightPar;
         return new FruitZoneMoment(
-            zone.Height, above, zone.Up.Total * Micromoles, zone.Right.Total * Micromoles, zone.Left.Total * Micromoles, zone.Clusters * Micromoles);
+            zone.Height, above, zone.Up.Total * Micromoles, zone.Right.Total * Micromoles, zone.Left.Total * Micromoles,
+                zone.Clusters * Micromoles);
     }
 
     private static LightBand Band(LightBudget budget) => new(

@@ -6,7 +6,8 @@ using CanopySim.Geometry;
 namespace CanopySim.Files.Moments;
 
 /// <summary>
-/// Writes <c>scene.ply</c> (binary little-endian PLY, Turk 1994): metres, y along the row, x 90° clockwise from it seen from above,
+/// Writes <c>scene.ply</c> (binary little-endian PLY, Turk 1994): metres, y along the row, x 90° clockwise from it seen
+/// from above,
 /// z up; the face property leaf_id is −1 for wood and fruit.
 /// </summary>
 public static class SceneFile
@@ -52,7 +53,8 @@ public static class SceneFile
         return string.Create(CultureInfo.InvariantCulture, $"""
             ply
             format binary_little_endian 1.0
-            comment cell across {cell.Across:R} m, along {cell.Along:R} m, rise across {cell.RiseAcross:R}, along {cell.RiseAlong:R}; it repeats without end
+            comment cell across {cell.Across:R} m, along {cell.Along:R} m, rise across {cell.RiseAcross:R},
+                along {cell.RiseAlong:R}; it repeats without end
             element vertex {scene.Corners.Length}
             property float x
             property float y

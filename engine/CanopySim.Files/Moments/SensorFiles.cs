@@ -28,7 +28,8 @@ public static class SensorFiles
         Number("par_diffuse_umol_m2_s", row => row.Reading.Par.Diffuse * Micromoles),
         Number("par_scattered_umol_m2_s", row => row.Reading.Par.Scattered * Micromoles),
         Number("par_umol_m2_s", row => row.Reading.Par.Total * Micromoles),
-        Optional("par_share_of_above", row => row.ParAboveUmolM2S > 0 ? row.Reading.Par.Total * Micromoles / row.ParAboveUmolM2S : null),
+        Optional("par_share_of_above", row =>
+            row.ParAboveUmolM2S > 0 ? row.Reading.Par.Total * Micromoles / row.ParAboveUmolM2S : null),
         Number("nir_w_m2", row => row.Reading.Nir.Total),
     ];
 

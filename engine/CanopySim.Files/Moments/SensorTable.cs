@@ -11,7 +11,8 @@ namespace CanopySim.Files.Moments;
 public readonly record struct NamedSensor(string Name, LightSensor Sensor);
 
 /// <summary>
-/// Reads the table of sensors of <c>canopysim light --sensors</c>: <c>sensor,x_m,y_m,z_m</c> in the frame of the scene, with a
+/// Reads the table of sensors of <c>canopysim light --sensors</c>: <c>sensor,x_m,y_m,z_m</c> in the frame of the scene,
+/// with a
 /// word in <c>facing</c> or a vector in <c>facing_x,facing_y,facing_z</c>. Without a facing a sensor is a sphere.
 /// </summary>
 public static class SensorTable
@@ -61,13 +62,18 @@ public static class SensorTable
         var linesOfNames = new Dictionary<string, int>(StringComparer.Ordinal);
         while (lines.NextRow() is { } cells)
         {
-            if (cells.Count != columns.Count) throw new InputError(lines.Place, $"{cells.Count} cells", $"{columns.Count}, as the header has");
-            if (sensors.Count == MostSensors) throw new InputError(lines.Place, "too many sensors", $"at most {MostSensors}");
+            if (cells.Count != columns.Count) throw new InputError(
+                lines.Place, $"{cells.Count} cells", $"{columns.Count}, as the header has");
+            if (sensors.Count == MostSensors) throw new InputError(
+                lines.Place, "too many sensors", $"at most {MostSensors}");
             var row = new Row(cells, columns, lines.Place);
             var name = row.Text("sensor");
-            if (name.Length == 0) throw new InputError(row.Place("sensor"), "no name", "a name for the sensor", "sensor");
+            if (name.Length == 0) throw new InputError(
+                row.Place("sensor"), "no name", "a name for the sensor", "sensor");
             if (!linesOfNames.TryAdd(name, lines.Line))
-                throw new InputError(row.Place("sensor"), $"{InputError.Quote(name)} a second time, after line {linesOfNames[name]}", "a name for each sensor", "sensor");
+                throw new InputError(
+                    row.Place("sensor"), $"{InputError.Quote(name)} a second time, after line {linesOfNames[name]}",
+                    "a name for each sensor", "sensor");
             sensors.Add(new NamedSensor(name, new LightSensor(Point(row, cell), Facing(row, rowAzimuthDegrees))));
         }
 
@@ -80,14 +86,20 @@ public static class SensorTable
         foreach (var name in lines.Header())
         {
             if (!Columns.Contains(name))
-                throw new InputError(lines.Place, $"unknown column {InputError.Quote(name)}", string.Join(", ", Columns), name, NearestName.Among(name, Columns));
-            if (!columns.TryAdd(name, columns.Count)) throw new InputError(lines.Place, $"the column {name} twice", "each column once", name);
+                throw new InputError(
+                    lines.Place, $"unknown column {InputError.Quote(name)}", string.Join(", ", Columns), name,
+                    NearestName.Among(name, Columns));
+            if (!columns.TryAdd(name, columns.Count)) throw new InputError(
+                lines.Place, $"the column {name} twice", "each column once", name);
         }
 
         var vector = Vector.Count(columns.ContainsKey);
         foreach (var name in (string[])["sensor", .. Places, .. vector > 0 ? Vector : []])
-            if (!columns.ContainsKey(name)) throw new InputError(lines.Place, $"no column {name}", "sensor,x_m,y_m,z_m with facing, or with facing_x,facing_y,facing_z", name);
-        if (vector > 0 && columns.ContainsKey("facing")) throw new InputError(lines.Place, "facing as a word and as a vector", "one of them", "facing");
+            if (!columns.ContainsKey(name)) throw new InputError(
+                lines.Place, $"no column {name}", "sensor,x_m,y_m,z_m with facing, or with facing_x,facing_y,facing_z",
+                name);
+        if (vector > 0 && columns.ContainsKey("facing")) throw new InputError(
+            lines.Place, "facing as a word and as a vector", "one of them", "facing");
         return columns;
     }
 
@@ -96,7 +108,9 @@ public static class SensorTable
         var point = new Point3(row.Number("x_m", Farthest), row.Number("y_m", Farthest), row.Number("z_m", Farthest));
         var ground = (cell.RiseAcross * point.X) + (cell.RiseAlong * point.Y);
         if (point.Z < ground - GroundTolerance)
-            throw new InputError(row.Place("z_m"), $"{InputError.Quote(row.Text("z_m"))}, under the ground", $"{NumberText.Rounded(ground, "z_m")} or more", "z_m");
+            throw new InputError(
+                row.Place("z_m"), $"{InputError.Quote(row.Text("z_m"))}, under the ground",
+                $"{NumberText.Rounded(ground, "z_m")} or more", "z_m");
         return point with { Z = Math.Max(point.Z, ground) };
     }
 
@@ -105,10 +119,13 @@ public static class SensorTable
         if (row.Has("facing_x"))
         {
             if (Vector.All(name => row.Text(name).Length == 0)) return null;
-            var facing = new Point3(row.Number("facing_x", 1e6), row.Number("facing_y", 1e6), row.Number("facing_z", 1e6));
+            var facing =
+                new Point3(row.Number("facing_x", 1e6), row.Number("facing_y", 1e6), row.Number("facing_z", 1e6));
             return Point3.Dot(facing, facing) >= 1e-12
                 ? facing.Normalized()
-                : throw new InputError(row.Place("facing_x"), "a vector without length", "a direction, or three empty cells for a sphere", "facing_x");
+                : throw new InputError(
+                    row.Place("facing_x"), "a vector without length", "a direction, or three empty cells for a sphere",
+                    "facing_x");
         }
 
         var word = row.Has("facing") ? row.Text("facing") : "";
@@ -116,7 +133,9 @@ public static class SensorTable
         if (!Compass.TryGetValue(word, out var azimuth))
         {
             string[] words = [.. Words.Keys.Concat(Compass.Keys).Where(candidate => candidate.Length > 0)];
-            throw new InputError(row.Place("facing"), InputError.Quote(word), $"{string.Join(", ", words)}, or nothing for a sphere", "facing", NearestName.Among(word, words));
+            throw new InputError(
+                row.Place("facing"), InputError.Quote(word), $"{string.Join(", ", words)}, or nothing for a sphere",
+                "facing", NearestName.Among(word, words));
         }
 
         var (sine, cosine) = Math.SinCos(UnitConversion.RadiansFromDegrees(azimuth - rowAzimuthDegrees));
@@ -132,8 +151,11 @@ public static class SensorTable
         public InputPlace Place(string name) => Line with { Column = Columns[name] + 1 };
 
         public double Number(string name, double most) =>
-            double.TryParse(Text(name), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) <= most
+            double.TryParse(Text(name), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+                && Math.Abs(value) <= most
                 ? value
-                : throw new InputError(Place(name), InputError.Quote(Text(name)), FormattableString.Invariant($"a number from {-most} to {most}"), name);
+                : throw new InputError(
+                    Place(name), InputError.Quote(Text(name)),
+                    FormattableString.Invariant($"a number from {-most} to {most}"), name);
     }
 }

@@ -4,11 +4,14 @@ using CanopySim.Parameters;
 
 namespace CanopySim.Files.Quantities;
 
-/// <summary>A quantity that could not be read: what was found and what is expected, for an <see cref="InputError"/>.</summary>
+/// <summary>
+/// A quantity that could not be read: what was found and what is expected, for an <see cref="InputError"/>.
+/// </summary>
 public sealed record QuantityFault(string Found, string Expected);
 
 /// <summary>
-/// Reads quantities as people write them (<c>2.4 m</c>, <c>8 ft</c>, <c>6 ft 3 in</c>, <c>86 °F</c>, <c>30 %</c>) into the unit and
+/// Reads quantities as people write them (<c>2.4 m</c>, <c>8 ft</c>, <c>6 ft 3 in</c>, <c>86 °F</c>, <c>30 %</c>) into
+/// the unit and
 /// range that a parameter names.
 /// </summary>
 public static partial class QuantityText

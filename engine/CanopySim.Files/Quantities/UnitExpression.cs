@@ -5,11 +5,14 @@ using UnitsNet;
 
 namespace CanopySim.Files.Quantities;
 
-/// <summary>One unit of an expression: its dimension, its exponent and how many of the dimension's base unit it is.</summary>
+/// <summary>
+/// One unit of an expression: its dimension, its exponent and how many of the dimension's base unit it is.
+/// </summary>
 internal readonly record struct UnitFactor(string Name, Dimension Dimension, double Exponent, double Size);
 
 /// <summary>
-/// A unit as people write it (<c>m</c>, <c>umol m-2 s-1</c>, <c>µmol m⁻² s⁻¹</c>, <c>umol/m2/s</c>, <c>1/ft</c>), taken apart into
+/// A unit as people write it (<c>m</c>, <c>umol m-2 s-1</c>, <c>µmol m⁻² s⁻¹</c>, <c>umol/m2/s</c>, <c>1/ft</c>), taken
+/// apart into
 /// the units it is made of.
 /// </summary>
 internal sealed partial class UnitExpression

@@ -3,7 +3,9 @@ using UnitsNet.Units;
 
 namespace CanopySim.Files.Quantities;
 
-/// <summary>What a unit measures. Ratios are kept as they are written: <c>umol mol-1</c> is two amounts, not a bare number.</summary>
+/// <summary>
+/// What a unit measures. Ratios are kept as they are written: <c>umol mol-1</c> is two amounts, not a bare number.
+/// </summary>
 internal enum Dimension
 {
     Length,

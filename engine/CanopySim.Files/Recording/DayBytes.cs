@@ -11,6 +11,7 @@ internal static class DayBytes
     {
         writer.Write(leaves.Count);
         writer.Write(MemoryMarshal.AsBytes<short>(leaves.AgeDays));
+        writer.Write(MemoryMarshal.AsBytes<float>(leaves.Area));
         writer.Write(MemoryMarshal.AsBytes<float>(leaves.Efficiency));
         writer.Write(MemoryMarshal.AsBytes<float>(leaves.AbsorbedParMoles));
         writer.Write(MemoryMarshal.AsBytes<float>(leaves.NetAssimilationGrams));
@@ -22,6 +23,7 @@ internal static class DayBytes
         return new RecordedLeaves
         {
             AgeDays = ReadArray<short>(reader, count),
+            Area = ReadArray<float>(reader, count),
             Efficiency = ReadArray<float>(reader, count),
             AbsorbedParMoles = ReadArray<float>(reader, count),
             NetAssimilationGrams = ReadArray<float>(reader, count),

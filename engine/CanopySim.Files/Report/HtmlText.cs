@@ -14,7 +14,9 @@ internal sealed class HtmlText
         .Replace("\"", "&quot;", StringComparison.Ordinal)
         .Replace("'", "&#39;", StringComparison.Ordinal);
 
-    /// <summary>The text as a CSS string: all but letters and digits by their code, so that it ends neither string nor style.</summary>
+    /// <summary>
+    /// The text as a CSS string: all but letters and digits by their code, so that it ends neither string nor style.
+    /// </summary>
     public static string CssString(string text)
     {
         var css = new StringBuilder("\"");
@@ -50,12 +52,15 @@ internal sealed class HtmlText
     }
 
     /// <summary>
-    /// A table that scrolls inside itself where the page is narrow; the first cell of a row is its name. What a cell has after
+    /// A table that scrolls inside itself where the page is narrow; the first cell of a row is its name. What a cell
+    /// has after
     /// a line break stands below, quieter.
     /// </summary>
-    public HtmlText Table(string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows, string cssClass)
+    public HtmlText Table(
+        string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows, string cssClass)
     {
-        _html.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Escape(name)).Append("\">\n");
+        _html.Append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Escape(name))
+            .Append("\">\n");
         _html.Append("<table class=\"").Append(cssClass).Append("\">\n<thead><tr>");
         foreach (var head in heads) _html.Append("<th scope=\"col\">").Append(Escape(head)).Append("</th>");
         _html.Append("</tr></thead>\n<tbody>\n");
@@ -68,6 +73,15 @@ internal sealed class HtmlText
 
         _html.Append("</tbody>\n</table>\n</div>\n");
         return this;
+    }
+
+    /// <summary>A table, or where it has no rows a sentence that says why.</summary>
+    public HtmlText TableOr(
+        string whenEmpty, string name, IReadOnlyList<string> heads, IEnumerable<IReadOnlyList<string>> rows,
+        string cssClass)
+    {
+        var all = rows.ToList();
+        return all.Count == 0 ? Element("p", whenEmpty) : Table(name, heads, all, cssClass);
     }
 
     private static string Cell(string text) => text.Split('\n', 2) is [var first, var below]

@@ -23,7 +23,8 @@ internal static class PageParts
             .Markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
 
             // Says to the browser what the page promises its reader: nothing is fetched, nothing runs.
-            .Markup("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
+            .Markup("<meta http-equiv=\"Content-Security-Policy\" "
+                + "content=\"default-src 'none'; img-src data:; style-src 'unsafe-inline'\">")
             .Element("title", title)
             .Markup($"<style>\n{style}\n@page {{ @bottom-left {{ content: {HtmlText.CssString(foot)}; }} }}\n</style>")
             .Markup("</head>\n<body>\n<main>");
@@ -32,14 +33,18 @@ internal static class PageParts
     public static string End(HtmlText html, string foot) =>
         html.Element("footer", foot).Markup("</main>\n</body>\n</html>").ToString();
 
-    public static void Figure(HtmlText html, ChartPicture picture)
+    /// <summary>A chart; where the page is narrow, drawn for that.</summary>
+    /// <param name="html">The page.</param>
+    /// <param name="picture">The chart.</param>
+    /// <param name="isAside">True where it stands beside its table when printed.</param>
+    public static void Figure(HtmlText html, ChartPicture picture, bool isAside = false)
     {
-        html.Markup("<figure>\n<picture>");
-        if (picture.NarrowSvg.Length > 0)
-            html.Markup($"<source media=\"(max-width: 700px)\" srcset=\"{SvgData(picture.NarrowSvg)}\">");
-        html.Markup($"<img src=\"{Data(picture)}\" alt=\"{Alternative(picture)}\">\n</picture>")
-            .Element("figcaption", picture.Caption)
-            .Markup("</figure>");
+        // Two pictures of which one is shown: a browser that prints does not choose among sources anew.
+        html.Markup(isAside ? "<figure class=\"aside\">" : "<figure>");
+        var hasNarrow = picture.NarrowSvg.Length > 0;
+        html.Markup(Image(Data(picture), hasNarrow ? "wide" : "only", picture));
+        if (hasNarrow) html.Markup(Image(SvgData(picture.NarrowSvg), "narrow", picture));
+        html.Element("figcaption", picture.Caption).Markup("</figure>");
     }
 
     /// <summary>
@@ -71,6 +76,7 @@ internal static class PageParts
         foreach (var ages in ChartStyle.AgeClasses) Swatch(ages.Rgb, ages.Label);
         Swatch(CanopyPictures.Cluster, "clusters");
         Swatch(CanopyPictures.Wood, "wood");
+        Swatch(TrellisDrawing.Color, "wires and posts");
         html.Markup("</p>");
 
         void Swatch(uint rgb, string label) =>
@@ -89,6 +95,9 @@ internal static class PageParts
                 + "with machines, by hand or driven.",
             "Leave licensed work to licensed people.",
         ]);
+
+    private static string Image(string data, string cssClass, ChartPicture picture) =>
+        $"<img class=\"{cssClass}\" src=\"{data}\" alt=\"{Alternative(picture)}\">";
 
     private static string Alternative(ChartPicture picture) => HtmlText.Escape($"{picture.Title}. {picture.Caption}");
 

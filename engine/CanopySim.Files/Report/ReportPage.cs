@@ -6,12 +6,14 @@ using CanopySim.Weather;
 namespace CanopySim.Files.Report;
 
 /// <summary>
-/// The report of a season: one HTML file that opens anywhere, without network or script. It answers first, shows why, then
+/// The report of a season: one HTML file that opens anywhere, without network or script. It answers first, shows why,
+/// then
 /// gives the numbers, and last what they rest on.
 /// </summary>
 public static class ReportPage
 {
-    /// <remarks>Without the day on which it is <paramref name="printed"/>, the season's last day stands in the foot alone.</remarks>
+    /// <remarks>Without the day on which it is <paramref name="printed"/>, the season's last day stands in the foot
+    /// alone.</remarks>
     public static string Html(
         SeasonResult season,
         Scenario scenario,
@@ -23,7 +25,8 @@ public static class ReportPage
     {
         var html = new HtmlText();
         var foot = $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}"
-            + (printed is { } day ? $", report of {SeasonSentences.Date(day)}" : $", ended {SeasonSentences.Date(season.Summary.Dates.End)}");
+            + (printed is { } day ? $", report of {SeasonSentences.Date(day)}"
+                : $", ended {SeasonSentences.Date(season.Summary.Dates.End)}");
         PageParts.Head(html, $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}", foot);
         var why = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.CarbonByLeafAge) ?? pictures.FirstOrDefault();
         var tables = new SeasonTables(season, scenario, units);
@@ -46,7 +49,8 @@ public static class ReportPage
         html.Markup("<section>").Element("h1", SeasonSentences.Opening(season, units));
         if (season.Summary.Dates.Veraison is not null && FeedingLeaves.HasFruit(season.Summary))
             html.Element("p", SeasonSentences.Ripeness(season, scenario.Season.TargetSugar), "lead");
-        html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of {SeasonSentences.Year(season)}. "
+        html.Element("p", $"{season.Summary.Scenario}, {scenario.Cultivar.Name}, season of "
+            + $"{SeasonSentences.Year(season)}. "
             + "A simulated season: what the model says, not what was measured. " + EstimatedBriefly(season), "quiet");
         if (why is not null) PageParts.Figure(html, why);
         html.Markup("</section>");
@@ -59,32 +63,41 @@ public static class ReportPage
         if (shares.Count == 0) return;
         html.Markup("<section>")
             .Element("h2", "Which leaves fed the fruit")
-            .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target sugar, or to the season's end where that came first. Sugar is made of this carbon.");
+            .Element("p", "Shares of the carbon that the leaves gained, nights included, from veraison to the target "
+                + "sugar, or to the season's end where that came first. Sugar is made of this carbon.");
         if (picture is not null) PageParts.Figure(html, picture);
         html.Table("Carbon of the ripening weeks by age of leaf", ["Age of leaf", "Share"], shares, "numbers")
             .Markup("</section>");
     }
 
-    private static string EstimatedBriefly(SeasonResult season) => (season.Summary.EstimatedInputs.Count, season.Summary.FilledGaps) switch
+    private static string EstimatedBriefly(SeasonResult season) =>
+        (season.Summary.EstimatedInputs.Count, season.Summary.FilledGaps) switch
     {
         (0, 0) => "All weather was given.",
         (0, _) => "Gaps of the weather were filled, as said below.",
-        _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) => "The weather is generated: like the file's record, but none of its days.",
+        _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) =>
+            "The weather is generated: like the file's record, but none of its days.",
         _ => "Part of the weather is estimated, as said below.",
     };
 
-    private static void Numbers(HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views)
+    private static void Numbers(
+        HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views)
     {
         html.Markup("<section>").Element("h2", "Stages")
-            .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(), "dates")
-            .Element("p", $"How the season ended: {SeasonSentences.Reason(season.Summary)}. The published sums count daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for comparison and move nothing. {tables.ThermalTime()}", "quiet");
+            .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(),
+                "dates")
+            .Element("p", $"How the season ended: {SeasonSentences.Reason(season.Summary)}. The published sums count "
+                + "daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for "
+                + $"comparison and move nothing. {tables.ThermalTime()}", "quiet");
         html.Element("h2", "Canopy at veraison");
         PageParts.Views(html, views);
         if (views.Count > 0) PageParts.Key(html);
-        if (season.Summary.Canopy is { } canopy) html.Table("Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
+        if (season.Summary.Canopy is { } canopy) html.Table(
+            "Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");
         html.Element("h2", "Harvest");
-        if (season.Summary.Harvest is { } harvest) html.Table("Harvest", ["Measure", "Value"], tables.Harvest(harvest), "numbers");
+        if (season.Summary.Harvest is { } harvest) html.Table(
+            "Harvest", ["Measure", "Value"], tables.Harvest(harvest), "numbers");
         else
         {
             html.Element("p", season.Summary.Dates.Veraison is null
@@ -107,9 +120,11 @@ public static class ReportPage
         if (season.Work.Count > 0)
         {
             html.Table(
-                    "Work in the canopy", ["Day", "What was done", "Shoots", "Clusters", "Leaves", "Leaf area a vine", "Fruit a vine"],
+                    "Work in the canopy",
+                        ["Day", "What was done", "Shoots", "Clusters", "Leaves", "Leaf area a vine", "Fruit a vine"],
                     tables.Work(), "values")
-                .Element("p", "Shoots, clusters and leaves are those of all vines that were simulated; leaf area and fruit are what went, or what a spray reached.", "quiet");
+                .Element("p", "Shoots, clusters and leaves are those of all vines that were simulated; leaf area and "
+                    + "fruit are what went, or what a spray reached.", "quiet");
         }
         else
         {
@@ -145,10 +160,12 @@ public static class ReportPage
         var marks = understood.Select(v => v.Mark).Distinct().Order().ToList();
         if (marks.Count > 0)
         {
-            html.List(marks.Select(m => $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
+            html.List(marks.Select(m =>
+                $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
                 .Table(
                     "Values that the model used", ["Key", "Value", "How sure", "Source"],
-                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]), "values");
+                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]),
+                        "values");
         }
         else
         {

@@ -7,7 +7,9 @@ namespace CanopySim.Files.Report;
 /// <summary>What a season comes to, in sentences made from its numbers.</summary>
 public static class SeasonSentences
 {
-    /// <summary>The sentence that a report opens with: which leaves fed the fruit, and what they could send it.</summary>
+    /// <summary>
+    /// The sentence that a report opens with: which leaves fed the fruit, and what they could send it.
+    /// </summary>
     public static string Opening(SeasonResult season, Units units)
     {
         var summary = season.Summary;
@@ -28,7 +30,8 @@ public static class SeasonSentences
         var target = Measure.Brix(targetBrix);
         if (dates.TargetSugar is { } ripe)
         {
-            var after = dates.Veraison is { } veraison ? $", {ripe.DayNumber - veraison.DayNumber} days after veraison" : "";
+            var after = dates.Veraison is { } veraison ? $", {ripe.DayNumber - veraison.DayNumber} days after veraison"
+                : "";
             return $"Ripe on {Date(ripe)}: the fruit reached the target of {target}{after}.";
         }
 
@@ -38,7 +41,9 @@ public static class SeasonSentences
         return $"The target of {target} was not reached: {stood} ({Reason(season.Summary)}).";
     }
 
-    /// <summary>Why the season ended, in words; a reason without words of its own is said as the summary says it.</summary>
+    /// <summary>
+    /// Why the season ended, in words; a reason without words of its own is said as the summary says it.
+    /// </summary>
     public static string Reason(SeasonSummary summary) => summary.EndReason switch
     {
         "harvest" => "harvested",
@@ -58,7 +63,8 @@ public static class SeasonSentences
     }
 
     private static string CapacityText(double gramsPerKilogram, Units units) => units == Units.Us
-        ? $"{Measure.Number(Measure.SugarPerFruit.In(Units.Us, gramsPerKilogram), 1)} g of sugar a day to each pound of fruit ({Measure.Number(gramsPerKilogram, 1)} g to each kilogram)"
+        ? $"{Measure.Number(Measure.SugarPerFruit.In(Units.Us, gramsPerKilogram), 1)} g of sugar a day to each pound "
+            + $"of fruit ({Measure.Number(gramsPerKilogram, 1)} g to each kilogram)"
         : $"{Measure.Number(gramsPerKilogram, 1)} g of sugar a day to each kilogram of fruit";
 
     private static string NotReached(SeasonSummary summary)
@@ -68,9 +74,11 @@ public static class SeasonSentences
         {
             { Budbreak: null } => $"No leaves ripened fruit: the buds had not broken when {end}.",
             { Bloom: null, Budbreak: { } budbreak } =>
-                $"No leaves ripened fruit: bloom was not reached before {end}; the buds had broken on {Date(budbreak)}.",
+                $"No leaves ripened fruit: bloom was not reached before {end}; the buds had broken on "
+                    + $"{Date(budbreak)}.",
             { Bloom: { } bloom } =>
-                $"No leaves ripened fruit: veraison was not reached before {end}; the vine had bloomed on {Date(bloom)}.",
+                $"No leaves ripened fruit: veraison was not reached before {end}; the vine had bloomed on "
+                    + $"{Date(bloom)}.",
         };
     }
 }

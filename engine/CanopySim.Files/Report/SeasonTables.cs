@@ -14,15 +14,18 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
     {
         var (dates, published) = (_summary.Dates, _summary.PublishedSums);
         yield return ["Budbreak", Date(dates.Budbreak), None, None];
-        yield return ["Bloom", Date(dates.Bloom), Date(published.Flowering), Difference(dates.Bloom, published.Flowering)];
-        yield return ["Veraison", Date(dates.Veraison), Date(published.Veraison), Difference(dates.Veraison, published.Veraison)];
+        yield return ["Bloom", Date(dates.Bloom), Date(published.Flowering),
+            Difference(dates.Bloom, published.Flowering)];
+        yield return ["Veraison", Date(dates.Veraison), Date(published.Veraison),
+            Difference(dates.Veraison, published.Veraison)];
         yield return [$"Ripe: {Measure.Brix(scenario.Season.TargetSugar)}", Date(dates.TargetSugar), None, None];
         yield return ["Harvest", Date(dates.Harvest), None, None];
         yield return ["End of the season", Date(dates.End), None, None];
     }
 
     public string ThermalTime() =>
-        $"Thermal time counts from budbreak, above {Measure.Temperature(units, _summary.ThermalTime.BaseDegC, 1)}: {_summary.ThermalTime.Method}.";
+        $"Thermal time counts from budbreak, above {Measure.Temperature(units, _summary.ThermalTime.BaseDegC, 1)}: "
+            + $"{_summary.ThermalTime.Method}.";
 
     public IEnumerable<IReadOnlyList<string>> FeedingLeaves()
     {
@@ -39,12 +42,15 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
     public IEnumerable<IReadOnlyList<string>> Canopy(CanopySummary canopy)
     {
         yield return ["Shoots a vine", Number(canopy.ShootsPerVine, 1)];
-        yield return [$"Shoots {Measure.PerLength.Unit(units)} of canopy", Number(Measure.PerLength.In(units, canopy.ShootsPerM), 1)];
+        yield return [$"Shoots {Measure.PerLength.Unit(units)} of canopy",
+            Number(Measure.PerLength.In(units, canopy.ShootsPerM), 1)];
         yield return ["Length of canopy for each length of row", Number(canopy.CanopyMPerRowM, 2)];
         yield return ["Nodes a shoot", Number(canopy.NodesPerShoot, 1)];
         yield return ["Length of a shoot", Measure.Length.Text(units, canopy.ShootLengthCm, 0)];
-        yield return ["Leaf area of a shoot's own leaves", Measure.LeafAreaOfShoot.Text(units, canopy.PrimaryLeafAreaPerShootCm2, 0)];
-        yield return ["Leaf area of its laterals", Measure.LeafAreaOfShoot.Text(units, canopy.LateralLeafAreaPerShootCm2, 0)];
+        yield return ["Leaf area of a shoot's own leaves",
+            Measure.LeafAreaOfShoot.Text(units, canopy.PrimaryLeafAreaPerShootCm2, 0)];
+        yield return ["Leaf area of its laterals",
+            Measure.LeafAreaOfShoot.Text(units, canopy.LateralLeafAreaPerShootCm2, 0)];
         yield return ["Leaf area a vine", Measure.LeafArea.Text(units, canopy.LeafAreaM2PerVine, 2)];
         yield return ["Leaf area along the canopy", Measure.LeafAreaPerLength.Text(units, canopy.LeafAreaM2PerM, 2)];
         yield return ["Leaf layers in the fruit zone", Number(canopy.LeafLayerNumber, 2)];
@@ -74,8 +80,10 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
     public IEnumerable<IReadOnlyList<string>> Totals()
     {
         var totals = _summary.Season;
-        yield return ["CO₂ gained by the leaves, nights included", Measure.Mass.Text(units, totals.NetAssimilationKgCo2PerVine, 2)];
-        yield return ["CO₂ given off by the rest of the vine", Measure.Mass.Text(units, totals.RespirationKgCo2PerVine, 2)];
+        yield return ["CO₂ gained by the leaves, nights included",
+            Measure.Mass.Text(units, totals.NetAssimilationKgCo2PerVine, 2)];
+        yield return ["CO₂ given off by the rest of the vine",
+            Measure.Mass.Text(units, totals.RespirationKgCo2PerVine, 2)];
         yield return ["Water transpired", Measure.Volume.Text(units, totals.TranspirationLPerVine, 0)];
         yield return ["PAR (light for photosynthesis) taken up", $"{Number(totals.AbsorbedParMolPerVine, 0)} mol"];
         yield return ["Ripening capacity, mean from veraison on",
@@ -89,7 +97,8 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
     {
         var checks = _summary.Checks;
         yield return ["Light that the balance does not account for, at most", Scientific(checks.LightClosureMax)];
-        yield return ["Carbon that the balance does not account for, at most, share of the day's", Scientific(checks.CarbonClosureMaxRelative)];
+        yield return ["Carbon that the balance does not account for, at most, share of the day's",
+            Scientific(checks.CarbonClosureMaxRelative)];
         yield return ["Leaves, at most", Whole(checks.LeavesMax)];
         yield return ["Triangles that stand for them, at most", Whole(checks.TrianglesMax)];
         yield return ["Directions of the sky", Whole(checks.SkyDirections)];
@@ -97,9 +106,11 @@ internal sealed class SeasonTables(SeasonResult season, Scenario scenario, Units
         yield return ["Seed", $"{_summary.Seed}"];
     }
 
-    private static string Number(double value, int decimals) => double.IsFinite(value) ? Measure.Number(value, decimals) : None;
+    private static string Number(double value, int decimals) =>
+        double.IsFinite(value) ? Measure.Number(value, decimals) : None;
 
-    private static string Percent(double? share) => share is { } s && double.IsFinite(s) ? $"{Number(100 * s, 0)} %" : None;
+    private static string Percent(double? share) =>
+        share is { } s && double.IsFinite(s) ? $"{Number(100 * s, 0)} %" : None;
 
     private static string Whole(int value) => FormattableString.Invariant($"{value}");
 

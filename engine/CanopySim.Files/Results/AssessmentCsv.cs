@@ -4,7 +4,9 @@ using CanopySim.Results;
 
 namespace CanopySim.Files.Results;
 
-/// <summary>Writes the tables of the assessment: canopy sheet, light and heat on the fruit. All metric; walls count from 1.</summary>
+/// <summary>
+/// Writes the tables of the assessment: canopy sheet, light and heat on the fruit. All metric; walls count from 1.
+/// </summary>
 public static class AssessmentCsv
 {
     public const string SheetFile = "canopy_sheet.csv";

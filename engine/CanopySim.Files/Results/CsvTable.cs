@@ -17,9 +17,13 @@ internal sealed record CsvColumn<T>(string Name, Func<T, string> Cell)
     public static CsvColumn<T> Whole(string name, Func<T, long> value) =>
         new(name, row => NumberText.Whole(value(row)));
 
-    /// <summary>Text, quoted where a separator or a quote is in it (RFC 4180), or where it would begin a comment.</summary>
+    /// <summary>
+    /// Text, quoted where a separator or a quote is in it (RFC 4180), or where it would begin a comment.
+    /// </summary>
     public static CsvColumn<T> Words(string name, Func<T, string> value) =>
-        new(name, row => value(row) is var text && (text.StartsWith('#') || text.AsSpan().IndexOfAny(",;\"") >= 0) ? $"\"{text.Replace("\"", "\"\"")}\"" : value(row));
+        new(name, row =>
+            value(row) is var text && (text.StartsWith('#') || text.AsSpan().IndexOfAny(",;\"") >= 0)
+            ? $"\"{text.Replace("\"", "\"\"")}\"" : value(row));
 
     public static CsvColumn<T> Date(string name, Func<T, DateOnly> value) =>
         new(name, row => NumberText.Date(value(row)));

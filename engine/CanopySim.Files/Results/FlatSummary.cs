@@ -4,12 +4,14 @@ namespace CanopySim.Files.Results;
 
 /// <summary>
 /// The numbers and dates of a <c>summary.json</c> as cells of a table, named by their keys with dots between:
-/// <c>harvest.sugar_brix</c>,
-/// <c>ripening_carbon_by_leaf_age.0.share</c>. Digits stay as they are in the file; null is an empty cell.
+/// <c>harvest.sugar_brix</c>. What stands in a list is named by what it is and not by its place
+/// (<see cref="FlatSummaryNames"/>): <c>ripening_carbon_by_leaf_age.60_to_70_d.share</c>. Digits stay as they are in
+/// the file; null is an empty cell. Warnings are the one text that is kept.
 /// </summary>
 public static class FlatSummary
 {
     private const string Dates = "dates";
+    private const string Warnings = "warnings";
 
     /// <summary>Cells by name, in the order of the file.</summary>
     public static IReadOnlyDictionary<string, string> Of(string summaryJson)
@@ -50,8 +52,7 @@ public static class FlatSummary
                     Add(cells, Dotted(name, property.Name), property.Value);
                 break;
             case JsonValueKind.Array:
-                foreach (var (index, item) in value.EnumerateArray().Index())
-                    Add(cells, Dotted(name, FormattableString.Invariant($"{index}")), item);
+                AddList(cells, name, value);
                 break;
             case JsonValueKind.Number:
                 cells[name] = value.GetRawText();
@@ -62,6 +63,28 @@ public static class FlatSummary
             case JsonValueKind.String when name.StartsWith(Dates + ".", StringComparison.Ordinal):
                 cells[name] = value.GetString()!;
                 break;
+        }
+    }
+
+    private static void AddList(Dictionary<string, string> cells, string name, JsonElement list)
+    {
+        if (name == Warnings)
+        {
+            cells[name] = string.Join("; ", list.EnumerateArray().Select(item => item.GetString()));
+            return;
+        }
+
+        foreach (var (index, item) in list.EnumerateArray().Index())
+        {
+            var (inner, inName) = FlatSummaryNames.Of(item, index);
+            if (item.ValueKind != JsonValueKind.Object)
+            {
+                Add(cells, Dotted(name, inner), item);
+                continue;
+            }
+
+            foreach (var property in item.EnumerateObject().Where(property => !inName.Contains(property.Name)))
+                Add(cells, Dotted(Dotted(name, inner), property.Name), property.Value);
         }
     }
 

@@ -38,7 +38,10 @@ internal static class OwnFiles
     /// <summary>What in the folder is not ours, with paths from the folder; links count as foreign.</summary>
     public static IEnumerable<string> Foreign(string folder) => Foreign(folder, "");
 
-    /// <summary>Removes our files and the folders that are empty then. What appeared since the check stays, and its folder with it.</summary>
+    /// <summary>
+    /// Removes our files and the folders that are empty then. What appeared since the check stays, and its folder with
+    /// it.
+    /// </summary>
     public static void Remove(string folder)
     {
         foreach (var file in Directory.GetFiles(folder))

@@ -1,7 +1,8 @@
 namespace CanopySim.Files.Results;
 
 /// <summary>
-/// A results folder that appears whole or not at all: files are written into a folder beside it, which takes its place on
+/// A results folder that appears whole or not at all: files are written into a folder beside it, which takes its place
+/// on
 /// <see cref="Commit"/>. An earlier folder is replaced only where all in it is ours.
 /// </summary>
 public sealed class ResultsFolder : IDisposable

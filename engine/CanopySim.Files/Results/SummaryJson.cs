@@ -53,7 +53,9 @@ public static class SummaryJson
         return json.Finish();
     }
 
-    /// <summary>The summary of a folder that holds something else than one season: it says what, and marks the folder as ours.</summary>
+    /// <summary>
+    /// The summary of a folder that holds something else than one season: it says what, and marks the folder as ours.
+    /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="scenario">Name of the scenario, or of the first.</param>
     /// <param name="contents">The command that wrote the folder: light, compare, forecast.</param>

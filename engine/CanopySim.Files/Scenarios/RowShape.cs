@@ -7,7 +7,9 @@ using CanopySim.Parameters;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>A row of quantities that is written as a list, such as a point of the leaf age curve: [30 d, 0.9].</summary>
+/// <summary>
+/// A row of quantities that is written as a list, such as a point of the leaf age curve: [30 d, 0.9].
+/// </summary>
 internal sealed class RowShape
 {
     private static readonly ConcurrentDictionary<Type, RowShape> Known = new();

@@ -5,7 +5,9 @@ namespace CanopySim.Files.Scenarios;
 /// <summary>Reads scenario files: text → nodes with their lines → the model's records, each step strict.</summary>
 public static class ScenarioFile
 {
-    /// <summary>Reads a scenario with what it is based on and with overrides of the form <c>rows.spacing=2.4 m</c>.</summary>
+    /// <summary>
+    /// Reads a scenario with what it is based on and with overrides of the form <c>rows.spacing=2.4 m</c>.
+    /// </summary>
     /// <exception cref="InputError">Anything in it is wrong; the first thing is told.</exception>
     public static ScenarioDocument Read(string path, IReadOnlyList<string>? overrides = null)
     {

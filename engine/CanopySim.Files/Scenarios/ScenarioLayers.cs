@@ -2,7 +2,9 @@ using CanopySim.Files.Text;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>Lays a scenario over the one that it is based on, and <c>--set</c> over both: maps key by key, anything else whole.</summary>
+/// <summary>
+/// Lays a scenario over the one that it is based on, and <c>--set</c> over both: maps key by key, anything else whole.
+/// </summary>
 internal static class ScenarioLayers
 {
     public const string BasedOn = "based_on";
@@ -13,7 +15,10 @@ internal static class ScenarioLayers
 
     private const int LongestChain = 8;
 
-    /// <summary>The scenario's text with what it is based on underneath; <paramref name="chain"/> collects the files, the scenario first.</summary>
+    /// <summary>
+    /// The scenario's text with what it is based on underneath; <paramref name="chain"/> collects the files, the
+    /// scenario first.
+    /// </summary>
     public static MapNode Read(string path, List<string> chain)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);

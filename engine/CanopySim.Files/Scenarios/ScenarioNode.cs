@@ -1,6 +1,8 @@
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>A piece of a scenario's text before it means anything: a map, a list or a value, with the place it stands at.</summary>
+/// <summary>
+/// A piece of a scenario's text before it means anything: a map, a list or a value, with the place it stands at.
+/// </summary>
 internal abstract record ScenarioNode(InputPlace Place)
 {
     /// <summary>What it is, in the reader's words.</summary>

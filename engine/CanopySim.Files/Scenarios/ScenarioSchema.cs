@@ -7,7 +7,9 @@ using CanopySim.Parameters;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>The JSON Schema of scenarios (draft 2020-12), made from the types, so that editors complete and check them.</summary>
+/// <summary>
+/// The JSON Schema of scenarios (draft 2020-12), made from the types, so that editors complete and check them.
+/// </summary>
 public static class ScenarioSchema
 {
     private const string NumberPattern = @"[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?";
@@ -33,7 +35,8 @@ public static class ScenarioSchema
         {
             ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
             ["title"] = "CanopySim scenario",
-            ["description"] = "One block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, 86 degF, 30 %.",
+            ["description"] = "One block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, "
+                + "86 degF, 30 %.",
         };
         foreach (var (name, value) in root.ToList())
         {
@@ -42,7 +45,8 @@ public static class ScenarioSchema
         }
 
         // What a scenario must give, it may take from the one it is based on.
-        schema["if"] = new JsonObject { ["not"] = new JsonObject { ["required"] = new JsonArray(ScenarioLayers.BasedOn) } };
+        schema["if"] =
+            new JsonObject { ["not"] = new JsonObject { ["required"] = new JsonArray(ScenarioLayers.BasedOn) } };
         schema["then"] = Required(SectionShape.Root);
         return schema.ToJsonString(Written) + "\n";
     }
@@ -51,7 +55,8 @@ public static class ScenarioSchema
     {
         var properties = new JsonObject();
         foreach (var key in shape.Keys) properties[key.Name] = Key(key);
-        return new JsonObject { ["type"] = new JsonArray("object", "null"), ["additionalProperties"] = false, ["properties"] = properties };
+        return new JsonObject { ["type"] = new JsonArray("object", "null"), ["additionalProperties"] = false,
+            ["properties"] = properties };
     }
 
     private static JsonObject Key(KeyShape key)
@@ -108,7 +113,8 @@ public static class ScenarioSchema
             cells.Add(cell);
         }
 
-        return new JsonObject { ["type"] = "array", ["prefixItems"] = cells, ["items"] = false, ["minItems"] = shape.Parameters.Count };
+        return new JsonObject { ["type"] = "array", ["prefixItems"] = cells, ["items"] = false,
+            ["minItems"] = shape.Parameters.Count };
     }
 
     private static JsonObject List(JsonObject item) =>

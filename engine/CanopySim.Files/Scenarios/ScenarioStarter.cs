@@ -6,7 +6,8 @@ using CanopySim.Training;
 namespace CanopySim.Files.Scenarios;
 
 /// <summary>
-/// Writes a scenario to start from, made from the types: what a grower gives is written out, what has a default is commented
+/// Writes a scenario to start from, made from the types: what a grower gives is written out, what has a default is
+/// commented
 /// out with its value, unit, mark and help.
 /// </summary>
 internal static class ScenarioStarter
@@ -65,11 +66,14 @@ internal static class ScenarioStarter
     {
         var text = new StringBuilder();
         text.AppendLine(
-            "# A scenario: one block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, 86 degF, 30 %.");
+            "# A scenario: one block, one season. Quantities carry their units as people write them: 2.4 m, 8 ft, 86 "
+                + "degF, 30 %.");
         text.AppendLine(
-            "# A line that starts with # is not read; remove the # to give a value of your own. What is left out takes the value shown.");
+            "# A line that starts with # is not read; remove the # to give a value of your own. What is left out "
+                + "takes the value shown.");
         text.AppendLine(
-            "# The marks say how sure a default is: published, derived, recalled (from memory), common practice, fitted, assumed.");
+            "# The marks say how sure a default is: published, derived, recalled (from memory), common practice, "
+                + "fitted, assumed.");
         text.AppendLine(
             "# based_on: other.yaml    would take everything from another scenario but what is given here.");
         WriteSection(text, SectionShape.Root, "", "");
@@ -95,7 +99,8 @@ internal static class ScenarioStarter
                     break;
                 default:
                     text.AppendLine(
-                        $"{indent}{(IsWritten(key, dotted) ? "" : "# ")}{key.Name}: {Value(key, dotted)}    # {Remark(key)}");
+                        $"{indent}{(IsWritten(key, dotted) ? "" : "# ")}{key.Name}: {Value(key, dotted)}    # "
+                            + $"{Remark(key)}");
                     break;
             }
         }
@@ -121,7 +126,8 @@ internal static class ScenarioStarter
     {
         if (Examples.TryGetValue(dotted, out var example)) return example;
         // Times of work are alike in every list.
-        if (StepExamples.TryGetValue(key.Name, out var time) && key.Property.DeclaringType == typeof(WorkStep)) return time;
+        if (StepExamples.TryGetValue(key.Name, out var time)
+            && key.Property.DeclaringType == typeof(WorkStep)) return time;
         if (key.Kind == KeyKind.RowList)
             return RowShape.Of(key.ValueType).Show((System.Collections.IEnumerable)key.Default!);
         if (key.Default is not null && !(key.IsRequired && key.Parameter is not null))
@@ -143,7 +149,8 @@ internal static class ScenarioStarter
         {
             parts.Add($"One of {string.Join(", ", KeyNames.Choices(key.ValueType))}.");
         }
-        else if (key.Kind == KeyKind.RowList && RowShape.Of(key.ValueType).Parameters[^1] is { Source.Length: > 0 } last)
+        else if (key.Kind == KeyKind.RowList
+            && RowShape.Of(key.ValueType).Parameters[^1] is { Source.Length: > 0 } last)
         {
             parts.Add(Sureness(last));
         }

@@ -5,7 +5,8 @@ using YamlDotNet.Core.Events;
 namespace CanopySim.Files.Scenarios;
 
 /// <summary>
-/// Turns YAML text into nodes, strictly: one document, no anchors, aliases or tags, no key twice. A scenario needs none of
+/// Turns YAML text into nodes, strictly: one document, no anchors, aliases or tags, no key twice. A scenario needs none
+/// of
 /// these, and aliases let a small file unfold into a huge one.
 /// </summary>
 internal static partial class ScenarioText
@@ -143,7 +144,8 @@ internal static partial class ScenarioText
             }
             catch (Exception error) when (error is not InputError)
             {
-                // The library's scanner has let other exceptions out on broken text; to the reader it is broken text all the same.
+                // The library's scanner has let other exceptions out on broken text; to the reader it is broken text
+                // all the same.
                 throw new InputError(
                     new InputPlace(file),
                     $"text that is no YAML ({error.Message})",

@@ -23,7 +23,8 @@ internal enum KeyKind
 }
 
 /// <summary>
-/// The keys of a section, found from the properties of its type and their attributes, so that a new parameter in the model
+/// The keys of a section, found from the properties of its type and their attributes, so that a new parameter in the
+/// model
 /// is read, checked, explained and put into the schema without a line here.
 /// </summary>
 internal sealed record SectionShape(Type Type, IReadOnlyList<KeyShape> Keys)

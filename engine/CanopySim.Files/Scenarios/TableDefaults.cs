@@ -22,7 +22,10 @@ internal sealed class TableDefaults
 
     public static TableDefaults None { get; } = new(null);
 
-    /// <summary>The defaults of a scenario's cultivar; none where it names none. A name that is not in the table is told when it is read.</summary>
+    /// <summary>
+    /// The defaults of a scenario's cultivar; none where it names none. A name that is not in the table is told when it
+    /// is read.
+    /// </summary>
     public static TableDefaults For(MapNode root)
     {
         if (root.Find(Section)?.Value is not MapNode section) return None;
@@ -31,7 +34,9 @@ internal sealed class TableDefaults
         return index < 0 ? None : new TableDefaults((KnownCultivar)index);
     }
 
-    /// <summary>The table's value for a key that a scenario leaves out, and the line that says so; null where it has none.</summary>
+    /// <summary>
+    /// The table's value for a key that a scenario leaves out, and the line that says so; null where it has none.
+    /// </summary>
     public (object Value, UnderstoodValue Understood)? Find(string key, KeyShape shape)
     {
         if (_row is null) return null;
@@ -41,6 +46,7 @@ internal sealed class TableDefaults
         if (!_numbers.TryGetValue(key, out var number)) return null;
         var value = Convert.ChangeType(number.Value, shape.ValueType, CultureInfo.InvariantCulture);
         var source = number.Mark is Mark.Fitted or Mark.Published ? number.Source : $"{_row.Name}: {number.Source}";
-        return (value, new UnderstoodValue(key, ValueReader.Show(value, shape), number.Mark, source, where, shape.Help));
+        return (value,
+            new UnderstoodValue(key, ValueReader.Show(value, shape), number.Mark, source, where, shape.Help));
     }
 }

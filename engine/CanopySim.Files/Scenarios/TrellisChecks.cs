@@ -3,7 +3,10 @@ using CanopySim.Training;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>Whether a trellis can stand: wires that rise, foliage that leaves the next row its place, keys that its form has a use for.</summary>
+/// <summary>
+/// Whether a trellis can stand: wires that rise, foliage that leaves the next row its place, keys that its form has a
+/// use for.
+/// </summary>
 internal static class TrellisChecks
 {
     private const string Section = "trellis.";
@@ -11,10 +14,12 @@ internal static class TrellisChecks
     /// <summary>Keys of the trellis that the form has no use for.</summary>
     /// <param name="trellis">As it was read.</param>
     /// <param name="placeOf">Where a key stands.</param>
-    /// <param name="depthOf">How far down a key lies: 0 on the command line, then the scenario and the files under it; null where it is left out.</param>
+    /// <param name="depthOf">How far down a key lies: 0 on the command line, then the scenario and the files under it;
+    /// null where it is left out.</param>
     /// <returns>Those that a file under the one that gives the form gave to another form.</returns>
     /// <exception cref="InputError">One stands beside the form, or over it.</exception>
-    public static IReadOnlyList<string> KeysWithoutUse(Trellis trellis, Func<string, InputPlace> placeOf, Func<string, int?> depthOf)
+    public static IReadOnlyList<string> KeysWithoutUse(
+        Trellis trellis, Func<string, InputPlace> placeOf, Func<string, int?> depthOf)
     {
         var form = depthOf(Section + "form") ?? int.MaxValue;
         var inherited = new List<string>();
@@ -23,7 +28,8 @@ internal static class TrellisChecks
             if (depthOf(key) > form) inherited.Add(key);
             else
                 throw new InputError(
-                    placeOf(key), $"does not apply to form {KeyNames.Choice(trellis.Form)}", $"keys that this form uses: {Used(trellis.Form)}", key);
+                    placeOf(key), $"does not apply to form {KeyNames.Choice(trellis.Form)}",
+                        $"keys that this form uses: {Used(trellis.Form)}", key);
         }
 
         return inherited;
@@ -34,12 +40,21 @@ internal static class TrellisChecks
         var (trellis, rows) = (scenario.Trellis, scenario.Rows);
         var cordon = trellis.CordonHeightOrDefault;
         if (trellis.RoofArms == RoofArms.Facing && rows.RowsInCell % 2 != 0)
-            Fail("roof_arms", $"\"facing\" with rows.rows_in_cell {rows.RowsInCell}", "an even number of rows in the cell: roofs face each other in pairs");
+            Fail(
+                "roof_arms", $"\"facing\" with rows.rows_in_cell {rows.RowsInCell}",
+                "an even number of rows in the cell: roofs face each other in pairs");
         if (trellis.Form == TrellisForm.UpAndDown && trellis.LowerCordonHeightOrDefault > cordon)
-            Fail("lower_cordon_height", $"{Meters(trellis.LowerCordonHeightOrDefault)}, above the upper cordon at {Meters(cordon)}", "a lower cordon no higher than cordon_height");
+            Fail(
+                "lower_cordon_height",
+                $"{Meters(trellis.LowerCordonHeightOrDefault)}, above the upper cordon at {Meters(cordon)}",
+                "a lower cordon no higher than cordon_height");
         CheckWires();
         if (TrellisKeys.IsDividedAcross(trellis.Form) && trellis.CordonDistanceOrDefault >= rows.Spacing)
-            Fail("cordon_distance", $"{Meters(trellis.CordonDistanceOrDefault)}, with rows {Meters(rows.Spacing)} apart", "cordons closer to each other than rows are");
+            Fail(
+                "cordon_distance",
+                $"{Meters(trellis.CordonDistanceOrDefault)}{OwnOf(trellis.CordonDistance)}, with rows {Meters(rows.Spacing)} apart",
+                "cordons closer to each other than rows are");
+        CheckHanging();
         CheckWidth();
 
         void CheckWires()
@@ -51,17 +66,34 @@ internal static class TrellisChecks
             {
                 var key = $"catch_wires.{i}";
                 var height = trellis.CatchWires[i].Height;
-                if (height < cordon) Fail(key, $"{Meters(height)}, below the cordon at {Meters(cordon)}", "catch wires above the cordon");
+                if (height < cordon) Fail(
+                    key, $"{Meters(height)}, below the cordon at {Meters(cordon)}", "catch wires above the cordon");
                 if (i > 0 && height <= trellis.CatchWires[i - 1].Height)
-                    Fail(key, $"{Meters(height)} after {Meters(trellis.CatchWires[i - 1].Height)}", "heights that rise");
-                if (height > top) Fail(key, $"{Meters(height)}, above the top wire at {Meters(top)}", "catch wires no higher than top_wire_height");
+                    Fail(key, $"{Meters(height)} after {Meters(trellis.CatchWires[i - 1].Height)}",
+                        "heights that rise");
+                if (height > top) Fail(
+                    key, $"{Meters(height)}, above the top wire at {Meters(top)}",
+                    "catch wires no higher than top_wire_height");
             }
 
-            if (top < cordon)
+            if (top >= cordon) return;
+            var expected = isRoof ? "a roof no lower than the cordon" : "a top wire above the cordon where shoots are led up";
+            if (trellis.TopWireHeight is null && trellis.CatchWires.Count == 0)
+                Fail("cordon_height", $"{Meters(cordon)}, above the form's own top wire at {Meters(top)}", $"{expected}: give top_wire_height");
+            Fail("top_wire_height", $"{Meters(top)}, below the cordon at {Meters(cordon)}", expected);
+        }
+
+        // Fruit hangs under a cordon whose shoots are led down or lie as a roof.
+        void CheckHanging()
+        {
+            foreach (var wall in TrellisLayout.WallsOf(trellis))
+            {
+                if (!(wall.FruitZone.Height(0) < 0)) continue;
+                var key = trellis.Form == TrellisForm.UpAndDown ? "lower_cordon_height" : "cordon_height";
                 Fail(
-                    "top_wire_height",
-                    $"{Meters(top)}, below the cordon at {Meters(cordon)}",
-                    isRoof ? "a roof no lower than the cordon" : "a top wire above the cordon where shoots are led up");
+                    key, $"{Meters(wall.CordonHeight)}, with shoots that hang or lie as a roof",
+                    $"at least {Meters(-wall.FruitZone.From)}: the fruit hangs so far under the cordon");
+            }
         }
 
         void CheckWidth()
@@ -72,7 +104,10 @@ internal static class TrellisChecks
             if (wide <= rows.Spacing) return;
             var key = new[] { "wall_tilt", "top_wire_height", "cordon_distance", "catch_wires", "foliage_width" }
                 .FirstOrDefault(name => IsGiven(trellis, name)) ?? "foliage_width";
-            Fail(key, $"foliage {Meters(wide)} wide over the cordons and wires, with rows {Meters(rows.Spacing)} apart", "foliage that does not reach into the next row's");
+            Fail(
+                key,
+                $"foliage {Meters(wide)} wide over the cordons and wires, with rows {Meters(rows.Spacing)} apart",
+                "foliage that does not reach into the next row's");
         }
 
         void Fail(string key, string found, string expected) =>
@@ -82,7 +117,8 @@ internal static class TrellisChecks
     private static bool IsGiven(Trellis trellis, string key) => key switch
     {
         "wall_tilt" => trellis.WallTilt is not null,
-        "top_wire_height" => trellis.TopWireHeight is not null && trellis.Form is (TrellisForm.OpenU or TrellisForm.SlantedV),
+        "top_wire_height" =>
+            trellis.TopWireHeight is not null && trellis.Form is (TrellisForm.OpenU or TrellisForm.SlantedV),
         "cordon_distance" => trellis.CordonDistance is not null,
         "catch_wires" => trellis.CatchWires.Count > 0,
         _ => trellis.FoliageWidth is not null,
@@ -104,8 +140,11 @@ internal static class TrellisChecks
             CatchWires = [new CatchWirePair(1, 1)],
         };
         var vain = TrellisKeys.GivenInVain(all).Select(KeyNames.Snake).ToHashSet();
-        return string.Join(", ", SectionShape.Of(typeof(Trellis)).Keys.Select(key => key.Name).Where(name => !vain.Contains(name)));
+        return string.Join(
+            ", ", SectionShape.Of(typeof(Trellis)).Keys.Select(key => key.Name).Where(name => !vain.Contains(name)));
     }
+
+    private static string OwnOf(double? given) => given is null ? " (the form's own)" : "";
 
     private static string Meters(double value) => value.ToString("0.###", CultureInfo.InvariantCulture) + " m";
 }

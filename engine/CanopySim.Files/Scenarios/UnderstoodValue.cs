@@ -2,14 +2,17 @@ using CanopySim.Parameters;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>What was understood for one key of a scenario, and how sure it is: a line of <c>canopysim check</c>.</summary>
+/// <summary>
+/// What was understood for one key of a scenario, and how sure it is: a line of <c>canopysim check</c>.
+/// </summary>
 /// <param name="Key">Dotted key: <c>rows.vine_spacing</c>, <c>canopy_work.topping.0.height</c>.</param>
 /// <param name="Value">The value in the engine's unit.</param>
 /// <param name="Mark">Given where the file or <c>--set</c> gives it, else how sure the default is.</param>
 /// <param name="Source">Where the default comes from; empty for a given value.</param>
 /// <param name="Where">File and line, <c>--set</c>, or <c>default</c>.</param>
 /// <param name="Help">What the key means.</param>
-public sealed record UnderstoodValue(string Key, string Value, Mark Mark, string Source, string Where = "", string Help = "");
+public sealed record UnderstoodValue(
+    string Key, string Value, Mark Mark, string Source, string Where = "", string Help = "");
 
 /// <summary>A scenario as it was read, with where everything in it came from.</summary>
 public sealed record ScenarioDocument
@@ -27,7 +30,9 @@ public sealed record ScenarioDocument
 
     public required IReadOnlyList<UnderstoodValue> Values { get; init; }
 
-    /// <summary>Keys of the trellis that a file under the scenario gives to another form: this one has no use for them.</summary>
+    /// <summary>
+    /// Keys of the trellis that a file under the scenario gives to another form: this one has no use for them.
+    /// </summary>
     public IReadOnlyList<string> KeysWithoutUse { get; init; } = [];
 
     /// <summary>Everything that was read for it: the scenario, what it is based on, the weather.</summary>

@@ -24,12 +24,15 @@ internal sealed class WorkTimeChecks(Scenario scenario, Func<string, InputPlace>
     private void HasOneTime(WorkStep step, string key)
     {
         (string Name, bool IsGiven)[] times =
-            [("on", step.On is not null), ("stage", step.Stage is not null), ("when_shoots_reach", step.WhenShootsReach is not null)];
+            [("on", step.On is not null), ("stage", step.Stage is not null),
+                ("when_shoots_reach", step.WhenShootsReach is not null)];
         var given = times.Where(time => time.IsGiven).Select(time => time.Name).ToList();
         if (given.Count != 1)
             Fail(key,
-                given.Count == 0 ? "neither on, stage nor when_shoots_reach" : $"both {string.Join(" and ", given)}", "exactly one of them");
-        if (step.DaysAfter is not null && step.Stage is null) Fail(key + ".days_after", "days after no stage", "days_after with stage");
+                given.Count == 0 ? "neither on, stage nor when_shoots_reach" : $"both {string.Join(" and ", given)}",
+                    "exactly one of them");
+        if (step.DaysAfter is not null && step.Stage is null) Fail(
+            key + ".days_after", "days after no stage", "days_after with stage");
     }
 
     private void IsInSeason(DateOnly day, string key, bool needsShoots)

@@ -3,7 +3,8 @@ using System.Text;
 namespace CanopySim.Files.Text;
 
 /// <summary>
-/// A table as separated text (RFC 4180 on single lines), read strictly line by line. A reader of our own because every fault
+/// A table as separated text (RFC 4180 on single lines), read strictly line by line. A reader of our own because every
+/// fault
 /// must name its line and column, and a wrong quote must not swallow the lines after it.
 /// </summary>
 internal sealed class CsvLines
@@ -37,7 +38,9 @@ internal sealed class CsvLines
         return text.TrimEnd('\r');
     }
 
-    /// <summary>The header's cells; the separator is the one among comma, semicolon and tab that it holds most of.</summary>
+    /// <summary>
+    /// The header's cells; the separator is the one among comma, semicolon and tab that it holds most of.
+    /// </summary>
     public IReadOnlyList<string> Header()
     {
         while (NextLine() is string line)

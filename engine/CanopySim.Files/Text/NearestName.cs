@@ -7,7 +7,10 @@ internal static class NearestName
 
     private const int ShortestStem = 4;
 
-    /// <summary>The closest of the names, or null where none comes close: at most a third of the letters, two at least, may differ.</summary>
+    /// <summary>
+    /// The closest of the names, or null where none comes close: at most a third of the letters, two at least, may
+    /// differ.
+    /// </summary>
     public static string? Among(string found, IEnumerable<string> names)
     {
         if (found.Length is 0 or > LongestName) return null;
@@ -25,7 +28,8 @@ internal static class NearestName
     }
 
     /// <summary>
-    /// Letters to insert, delete, replace or swap with their neighbour, without regard to case (optimal string alignment,
+    /// Letters to insert, delete, replace or swap with their neighbour, without regard to case (optimal string
+    /// alignment,
     /// the restricted form of Damerau 1964, doi:10.1145/363958.363994).
     /// </summary>
     public static int Distance(string a, string b)
@@ -52,7 +56,8 @@ internal static class NearestName
     // One is the beginning of the other: rainfall and rain.
     private static bool Extends(string a, string b) =>
         Math.Min(a.Length, b.Length) >= ShortestStem
-            && (a.StartsWith(b, StringComparison.OrdinalIgnoreCase) || b.StartsWith(a, StringComparison.OrdinalIgnoreCase));
+            && (a.StartsWith(b, StringComparison.OrdinalIgnoreCase)
+                || b.StartsWith(a, StringComparison.OrdinalIgnoreCase));
 
     private static bool Same(char a, char b) => char.ToLowerInvariant(a) == char.ToLowerInvariant(b);
 }

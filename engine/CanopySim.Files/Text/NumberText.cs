@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace CanopySim.Files.Text;
 
-/// <summary>Numbers as results files write them: invariant, six significant digits, the same text for the same bits.</summary>
+/// <summary>
+/// Numbers as results files write them: invariant, six significant digits, the same text for the same bits.
+/// </summary>
 public static class NumberText
 {
     private const double LargestPlain = 1e15;

@@ -2,7 +2,9 @@ using System.Text;
 
 namespace CanopySim.Files.Text;
 
-/// <summary>Reads text files strictly: UTF-8 (a byte order mark is fine), of bounded size, without control characters.</summary>
+/// <summary>
+/// Reads text files strictly: UTF-8 (a byte order mark is fine), of bounded size, without control characters.
+/// </summary>
 internal static class StrictText
 {
     private static readonly UTF8Encoding Strict = new(

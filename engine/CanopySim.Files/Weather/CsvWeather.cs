@@ -19,8 +19,10 @@ internal sealed class CsvWeather
 
     private static readonly WeatherQuantity[] OfHours =
     [
-        WeatherQuantity.AirTemperature, WeatherQuantity.RelativeHumidity, WeatherQuantity.DewPoint, WeatherQuantity.GlobalRadiation,
-        WeatherQuantity.DiffuseRadiation, WeatherQuantity.DirectNormalRadiation, WeatherQuantity.Rain, WeatherQuantity.Wind,
+        WeatherQuantity.AirTemperature, WeatherQuantity.RelativeHumidity, WeatherQuantity.DewPoint,
+            WeatherQuantity.GlobalRadiation,
+        WeatherQuantity.DiffuseRadiation, WeatherQuantity.DirectNormalRadiation, WeatherQuantity.Rain,
+            WeatherQuantity.Wind,
         WeatherQuantity.Pressure,
     ];
 

@@ -4,8 +4,10 @@ using CanopySim.Files.Text;
 namespace CanopySim.Files.Weather;
 
 /// <summary>
-/// Reads EPW, the open hourly layout: eight header lines, then 35 columns; hour h covers h − 1 to h, local standard time.
-/// Columns and codes of missing values: EnergyPlus, Auxiliary Programs, "EnergyPlus Weather File (EPW) Data Dictionary".
+/// Reads EPW, the open hourly layout: eight header lines, then 35 columns; hour h covers h − 1 to h, local standard
+/// time.
+/// Columns and codes of missing values: EnergyPlus, Auxiliary Programs, "EnergyPlus Weather File (EPW) Data
+/// Dictionary".
 /// </summary>
 internal static class EpwWeather
 {

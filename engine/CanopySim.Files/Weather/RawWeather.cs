@@ -1,7 +1,8 @@
 namespace CanopySim.Files.Weather;
 
 /// <summary>
-/// Rows of a weather file in the engine's units, before gaps are closed. NaN is an empty cell and never leaves this folder.
+/// Rows of a weather file in the engine's units, before gaps are closed. NaN is an empty cell and never leaves this
+/// folder.
 /// </summary>
 internal sealed class RawWeather(string path, bool isDaily)
 {

@@ -6,7 +6,9 @@ namespace CanopySim.Files.Weather;
 /// <summary>The weather that a scenario's season is grown in: its file's record, or one made like it.</summary>
 public static class SeasonWeather
 {
-    /// <summary>The record of the scenario's file; with <c>weather.seed</c> generated weather over the same days.</summary>
+    /// <summary>
+    /// The record of the scenario's file; with <c>weather.seed</c> generated weather over the same days.
+    /// </summary>
     /// <exception cref="InputError">The file is wrong.</exception>
     /// <exception cref="SeasonInputException">The record is too short to make weather like it.</exception>
     public static WeatherRecord Read(ScenarioDocument document)
@@ -15,6 +17,7 @@ public static class SeasonWeather
         var record = WeatherFile.Read(document.WeatherPath, scenario.Weather, scenario.Site, scenario.Season.Year);
         if (scenario.Weather.Seed is not { } seed) return record;
         var climate = WeatherClimate.Of(record, scenario.Site);
-        return WeatherGenerator.Generate(climate, seed, record.FirstDay, record.DayCount) with { FilledGaps = record.FilledGaps };
+        return WeatherGenerator.Generate(
+            climate, seed, record.FirstDay, record.DayCount) with { FilledGaps = record.FilledGaps };
     }
 }

@@ -3,7 +3,9 @@ using CanopySim.Files.Text;
 
 namespace CanopySim.Files.Weather;
 
-/// <summary>Decides which column of a table holds what: by the scenario's <c>columns</c> where it says so, else by the header.</summary>
+/// <summary>
+/// Decides which column of a table holds what: by the scenario's <c>columns</c> where it says so, else by the header.
+/// </summary>
 internal static class WeatherColumns
 {
     private static readonly WeatherQuantity[] Mappable =
@@ -38,7 +40,8 @@ internal static class WeatherColumns
             {
                 throw new InputError(
                     place with { Column = i + 1 },
-                    $"{KeyNames.Snake(column.Quantity.ToString())} a second time, after column {columns[other].Index + 1} ({columns[other].Header})",
+                    $"{KeyNames.Snake(column.Quantity.ToString())} a second time, after column "
+                        + $"{columns[other].Index + 1} ({columns[other].Header})",
                     "one column for it, or weather.columns in the scenario to say which",
                     headers[i]);
             }
@@ -78,7 +81,8 @@ internal static class WeatherColumns
                 index,
                 headers[index],
                 Mappable[at],
-                WeatherHeader.Recognise(headers[index], index, place)?.UnitName ?? WeatherHeader.SplitUnit(headers[index]).Unit);
+                WeatherHeader.Recognise(headers[index], index, place)?.UnitName
+                    ?? WeatherHeader.SplitUnit(headers[index]).Unit);
         var (header, unit) = WeatherHeader.SplitUnit(text);
         index = IndexOf(header);
         if (index < 0)

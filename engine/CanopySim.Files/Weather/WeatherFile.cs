@@ -13,7 +13,8 @@ public static class WeatherFile
     private const double DewPointSlackCelsius = 2;
 
     /// <summary>Reads a weather file whole, without estimating anything.</summary>
-    /// <param name="path">The file; <c>.epw</c> or a first line that opens with LOCATION is EPW, anything else a table.</param>
+    /// <param name="path">The file; <c>.epw</c> or a first line that opens with LOCATION is EPW, anything else a
+    /// table.</param>
     /// <param name="options">How the scenario says that it is read.</param>
     /// <param name="site">Where the block lies: its zone, and for EPW what the file's own site must agree with.</param>
     /// <param name="year">Year that a typical year, made of months of several years, is taken for.</param>

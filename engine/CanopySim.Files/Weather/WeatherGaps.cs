@@ -1,6 +1,9 @@
 namespace CanopySim.Files.Weather;
 
-/// <summary>Finds rows that are missing, repeated or out of order and cells that are empty; fills what may be filled, and marks it.</summary>
+/// <summary>
+/// Finds rows that are missing, repeated or out of order and cells that are empty; fills what may be filled, and marks
+/// it.
+/// </summary>
 internal static class WeatherGaps
 {
     public const int LongestGapDays = 10;

@@ -6,7 +6,9 @@ namespace CanopySim.Files.Weather;
 /// <summary>A column that is read: where it is, what its header says, what it holds and in which unit.</summary>
 internal readonly record struct WeatherColumn(int Index, string Header, WeatherQuantity Quantity, string? UnitName);
 
-/// <summary>Recognises the headers of weather tables: names as stations and databases write them, with or without a unit.</summary>
+/// <summary>
+/// Recognises the headers of weather tables: names as stations and databases write them, with or without a unit.
+/// </summary>
 internal static partial class WeatherHeader
 {
     private static readonly Dictionary<string, WeatherQuantity> Names = BuildNames();
@@ -41,7 +43,9 @@ internal static partial class WeatherHeader
         return null;
     }
 
-    /// <summary>The known name that an unknown header comes very close to: a slip of the keyboard, not another quantity.</summary>
+    /// <summary>
+    /// The known name that an unknown header comes very close to: a slip of the keyboard, not another quantity.
+    /// </summary>
     public static string? Misspelt(string header)
     {
         var name = string.Join(' ', Tokens(SplitUnit(header).Name));

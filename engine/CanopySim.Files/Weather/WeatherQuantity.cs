@@ -21,7 +21,9 @@ internal enum WeatherQuantity
     Unused,
 }
 
-/// <summary>Which values are possible, in the engine's unit; sensors drift a little beyond and are taken back to the bound.</summary>
+/// <summary>
+/// Which values are possible, in the engine's unit; sensors drift a little beyond and are taken back to the bound.
+/// </summary>
 /// <param name="Unit">The engine's unit, for messages.</param>
 /// <param name="Min">Smallest possible value.</param>
 /// <param name="Max">Largest possible value.</param>
@@ -30,8 +32,10 @@ internal enum WeatherQuantity
 internal readonly record struct WeatherRange(
     string Unit, double Min, double Max, double DriftBelow = 0, double DriftAbove = 0)
 {
-    // Extremes on record, from memory: -89 and 57 °C, 1825 mm of rain a day and 305 mm an hour. Radiation: what reaches the top of
-    // the air is 1361 W m⁻² and at most 45 MJ m⁻² d⁻¹ (FAO-56 Table 2.6), with room for clouds that reflect. Thermopiles read
+    // Extremes on record, from memory: -89 and 57 °C, 1825 mm of rain a day and 305 mm an hour. Radiation: what reaches
+    // the top of
+    // the air is 1361 W m⁻² and at most 45 MJ m⁻² d⁻¹ (FAO-56 Table 2.6), with room for clouds that reflect.
+    // Thermopiles read
     // a few W m⁻² below zero at night, capacitive humidity sensors a few percent over saturation.
     public static WeatherRange Of(WeatherQuantity quantity, bool isDaily) => quantity switch
     {

@@ -3,14 +3,17 @@ using System.Text.RegularExpressions;
 
 namespace CanopySim.Files.Weather;
 
-/// <summary>Reads the day or the hour of a row. Times are local standard time; one with an offset of its own is brought there.</summary>
+/// <summary>
+/// Reads the day or the hour of a row. Times are local standard time; one with an offset of its own is brought there.
+/// </summary>
 internal static partial class WeatherTime
 {
     private const string DateExpected = "a date as year-month-day, such as 2024-04-15";
 
     /// <summary>The time of a row, and whether it names an hour.</summary>
     public static (DateTime Time, bool HasHour) Read(
-        string dateText, string? hourText, double standardOffsetHours, InputPlace place, WeatherColumn date, WeatherColumn? hour)
+        string dateText, string? hourText, double standardOffsetHours, InputPlace place, WeatherColumn date,
+            WeatherColumn? hour)
     {
         var datePlace = place with { Column = date.Index + 1 };
         var match = DateAndTime().Match(dateText);

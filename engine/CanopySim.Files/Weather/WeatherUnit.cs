@@ -2,7 +2,9 @@ using System.Text;
 
 namespace CanopySim.Files.Weather;
 
-/// <summary>A unit of a weather column as a straight line: value in the engine's unit = factor × value + offset.</summary>
+/// <summary>
+/// A unit of a weather column as a straight line: value in the engine's unit = factor × value + offset.
+/// </summary>
 internal readonly record struct WeatherUnit(double Factor, double Offset = 0)
 {
     private const double MetersPerInch = 0.0254;

@@ -27,14 +27,21 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
             var calendar = SeasonCalendar.Of(input.Document.Scenario, input.Weather);
             var days = input.Weather.Days;
             Console.WriteLine($"{file}: {input.Document.Scenario.Name}");
-            Console.WriteLine($"weather {days[0].Date:yyyy-MM-dd} to {days[^1].Date:yyyy-MM-dd}, {days.Count} days; season of {calendar.Year}; clock UTC{input.UtcOffsetHours:+0.##;-0.##;+0} h, standard time");
-            Console.WriteLine($"estimated: {(input.Weather.EstimatedInputs.Count > 0 ? string.Join(", ", input.Weather.EstimatedInputs) : "nothing")}; gaps filled: {input.Weather.FilledGaps}");
+            Console.WriteLine($"weather {days[0].Date:yyyy-MM-dd} to {days[^1].Date:yyyy-MM-dd}, {days.Count} days; "
+                + $"season of {calendar.Year}; clock UTC{input.UtcOffsetHours:+0.##;-0.##;+0} h, standard time");
+            Console.WriteLine("estimated: "
+                + $"{(input.Weather.EstimatedInputs.Count > 0 ? string.Join(
+                ", ", input.Weather.EstimatedInputs) : "nothing")}; gaps filled: {input.Weather.FilledGaps}");
             foreach (var sentence in TrellisSentences.Of(input.Document.Scenario)) Console.WriteLine(sentence);
-            if (TrellisSentences.Unused(input.Document.Scenario, input.Document.KeysWithoutUse) is { Length: > 0 } unused) Console.WriteLine(unused);
+            if (TrellisSentences.Unused(
+                input.Document.Scenario, input.Document.KeysWithoutUse) is { Length: > 0 } unused) Console.WriteLine(
+                unused);
             var table = new Table().Border(TableBorder.None)
                 .AddColumn("key", column => column.NoWrap()).AddColumns("value", "mark", "source");
             foreach (var value in input.Document.Values)
-                table.AddRow(Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark), Markup.Escape(value.Source));
+                table.AddRow(
+                    Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark),
+                    Markup.Escape(value.Source));
             AnsiConsole.Write(table);
         }
 

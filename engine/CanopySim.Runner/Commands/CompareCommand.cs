@@ -11,27 +11,28 @@ namespace CanopySim.Runner.Commands;
 /// <summary><c>canopysim compare</c>: the seasons of several scenarios side by side.</summary>
 public sealed class CompareCommand : Command<CompareCommand.Settings>
 {
+    private const int LeastOptions = 2;
     private const int MostOptions = 12;
     private const int LongestFolder = 60;
 
     public sealed class Settings : ComputeSettings
     {
-        [CommandArgument(1, "<SCENARIO>")]
-        [Description("The others; differences are told against the first. From 2 to 12 in all.")]
-        public string[] Others { get; init; } = [];
-
-        public IReadOnlyList<string> All => [Scenario, .. Others];
+        // Not required to the parser: what is missing is said by us, with what to do.
+        [CommandArgument(0, "[SCENARIO]")]
+        [Description("The scenario files, 2 to 12; differences are told against the first.")]
+        public string[] All { get; init; } = [];
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var (quality, units, threads) = (settings.Quality, settings.Units, settings.ThreadCount);
-        if (settings.All.Count > MostOptions)
-            throw new InputError(new InputPlace("compare"), $"{settings.All.Count} scenarios", $"2 to {MostOptions}");
+        CheckNumber(settings.All);
         Rehearsal.Begin(threads, quality);
         var inputs = settings.All.Select(path => SeasonInput.Read(path, settings.Overrides)).ToList();
         var names = OptionNames.Of([.. inputs.Select(input => (input.Document.Scenario.Name, input.Document.Path))]);
         var folders = OptionNames.FoldersOf(names);
+        foreach (var twins in ScenarioDifferences.Twins([.. inputs.Select(input => input.Document)], names))
+            Console.Error.WriteLine($"canopysim: {twins}");
         using var folder = ResultsFolder.Begin(settings.Out ?? DefaultFolder(settings.All));
         IReadOnlyList<FinishedOption> finished;
         using (var progress = new ProgressLine(settings.Quiet))
@@ -61,7 +62,8 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
 
                 var i = item - 1;
                 views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
-                SeasonOutput.WriteReport(InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
+                SeasonOutput.WriteReport(
+                    InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
             });
         }
         catch (AggregateException many)
@@ -86,6 +88,32 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         Func<string, string> InFolder(int option) => name => folder.File($"{folders[option]}/{name}");
     }
 
+    private static void CheckNumber(IReadOnlyList<string> paths)
+    {
+        if (paths.Count is < LeastOptions or > MostOptions)
+        {
+            var found = paths.Count switch
+            {
+                0 => "no scenario",
+                1 => $"one scenario, {InputError.Quote(paths[0])}",
+                var count => $"{count} scenarios",
+            };
+            var advice = paths.Count < LeastOptions
+                ? "name another file behind it, as in: canopysim compare hedge.yaml curtain.yaml"
+                : "leave some out, or compare them in groups with the same first one";
+            throw new InputError(
+                new InputPlace("compare"), found, $"{LeastOptions} to {MostOptions} scenario files; {advice}");
+        }
+
+        var twice = paths.GroupBy(Path.GetFullPath).FirstOrDefault(same => same.Count() > 1);
+        if (twice is not null)
+        {
+            throw new InputError(
+                new InputPlace("compare"), $"the same file twice, {InputError.Quote(twice.First())}",
+                "different scenarios: two that say the same do not differ; leave one out, or change it in a copy");
+        }
+    }
+
     /// <summary>Named after all scenarios, or after the first and how many more where that is too long.</summary>
     private static string DefaultFolder(IReadOnlyList<string> paths)
     {
@@ -97,8 +125,12 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
 
     private static void Tell(IReadOnlyList<ComparedOption> options, Units units, string folder)
     {
-        foreach (var line in ComparisonText.Lines(options, units)) Console.WriteLine(line);
+        foreach (var line in ComparisonText.Lines(options, units, WidthOfTerminal())) Console.WriteLine(line);
         Console.WriteLine();
         Console.WriteLine($"A folder for each option, compare.csv and report.html are in {folder}.");
     }
+
+    // A pipe or a file gets what fits everywhere.
+    private static int WidthOfTerminal() =>
+        Console.IsOutputRedirected ? ComparisonText.Width : Math.Max(ComparisonText.Width, Console.WindowWidth);
 }

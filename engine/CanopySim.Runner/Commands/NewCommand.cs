@@ -25,7 +25,8 @@ public sealed class NewCommand : Command<NewCommand.Settings>
         using (var stream = new FileStream(settings.File, FileMode.CreateNew))
         using (var writer = new StreamWriter(stream))
             writer.Write(ScenarioFile.Starter());
-        Console.WriteLine($"{settings.File} is there. Put your weather beside it, fill in site, rows and season, then run: canopysim check {settings.File}");
+        Console.WriteLine($"{settings.File} is there. Put your weather beside it, fill in site, rows and season, then "
+            + $"run: canopysim check {settings.File}");
         return RunnerApp.Ok;
     }
 }

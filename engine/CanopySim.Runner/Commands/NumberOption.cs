@@ -11,9 +11,12 @@ public static class NumberOption
     public static double? Read(string? text, string option, double min, double max)
     {
         if (text is null) return null;
-        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= min && value <= max
+        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= min
+            && value <= max
             ? value
-            : throw new InputError(new InputPlace(option), InputError.Quote(text), FormattableString.Invariant($"a number from {min} to {max}"));
+            : throw new InputError(
+                new InputPlace(option), InputError.Quote(text),
+                FormattableString.Invariant($"a number from {min} to {max}"));
     }
 
     /// <summary>The whole number, or null where the option was not given.</summary>
@@ -21,8 +24,11 @@ public static class NumberOption
     public static int? Whole(string? text, string option, int min, int max)
     {
         if (text is null) return null;
-        return int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && value >= min && value <= max
+        return int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+            && value >= min && value <= max
             ? value
-            : throw new InputError(new InputPlace(option), InputError.Quote(text), FormattableString.Invariant($"a whole number from {min} to {max}"));
+            : throw new InputError(
+                new InputPlace(option), InputError.Quote(text),
+                FormattableString.Invariant($"a whole number from {min} to {max}"));
     }
 }

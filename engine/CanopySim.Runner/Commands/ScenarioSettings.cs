@@ -22,7 +22,8 @@ public class ScenarioSettings : CommandSettings
     public IReadOnlyList<string> Overrides => Seed switch
     {
         null => Set,
-        _ when ulong.TryParse(Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed) => [.. Set, $"seed={seed}"],
+        _ when ulong.TryParse(Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed) =>
+            [.. Set, $"seed={seed}"],
         _ => throw new InputError(new InputPlace("--seed"), InputError.Quote(Seed), "a whole number from 0"),
     };
 }
@@ -30,12 +31,9 @@ public class ScenarioSettings : CommandSettings
 /// <summary>What every command that computes takes.</summary>
 public class ComputeSettings : ScenarioSettings
 {
-    [CommandArgument(0, "<SCENARIO>")]
-    [Description("The scenario file.")]
-    public string Scenario { get; init; } = "";
-
     [CommandOption("--out <DIR>")]
-    [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds results of ours.")]
+    [Description("Results folder; results/<scenario> by default. An existing folder is replaced only if it holds "
+        + "results of ours.")]
     public string? Out { get; init; }
 
     [CommandOption("--quality <LEVEL>")]
@@ -60,18 +58,28 @@ public class ComputeSettings : ScenarioSettings
 
     public int ThreadCount => NumberOption.Whole(Threads, "--threads", 1, 1024) ?? Environment.ProcessorCount;
 
-    /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
-    public string OutFolder(string scenarioPath)
-    {
-        if (Out is not null) return Out;
-        return Path.Combine("results", OptionNames.StemOf(scenarioPath));
-    }
-
     private static T OneOf<T>(string option, string text, params T[] values)
         where T : struct, Enum
     {
         foreach (var value in values)
             if (value.ToString().Equals(text, StringComparison.OrdinalIgnoreCase)) return value;
-        throw new InputError(new InputPlace(option), InputError.Quote(text), string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
+        throw new InputError(
+            new InputPlace(option), InputError.Quote(text),
+            string.Join(", ", values.Select(value => value.ToString().ToLowerInvariant())));
+    }
+}
+
+/// <summary>What a command takes that computes one scenario.</summary>
+public class OneScenarioSettings : ComputeSettings
+{
+    [CommandArgument(0, "<SCENARIO>")]
+    [Description("The scenario file.")]
+    public string Scenario { get; init; } = "";
+
+    /// <summary>The results folder: as asked, or named after the scenario's folder or file.</summary>
+    public string OutFolder(string scenarioPath)
+    {
+        if (Out is not null) return Out;
+        return Path.Combine("results", OptionNames.StemOf(scenarioPath));
     }
 }

@@ -13,14 +13,15 @@ namespace CanopySim.Runner.Commands;
 /// <summary><c>canopysim season</c>: one season into a results folder.</summary>
 public sealed class SeasonCommand : Command<SeasonCommand.Settings>
 {
-    public sealed class Settings : ComputeSettings
+    public sealed class Settings : OneScenarioSettings
     {
         [CommandOption("--until <DATE>")]
         [Description("Last day that is simulated.")]
         public string? Until { get; init; }
 
         [CommandOption("--leaves-on <DATE>")]
-        [Description("A day whose leaves are listed one by one in leaves.csv; may be repeated. The last day is listed always.")]
+        [Description("A day whose leaves are listed one by one in leaves.csv; may be repeated. The last day is listed "
+            + "always.")]
         public string[] LeavesOn { get; init; } = [];
 
         [CommandOption("--record")]
@@ -68,7 +69,8 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         var scenario = input.Document.Scenario;
         var charts = SeasonOutput.WriteTablesAndCharts(folder.File, input, result, units, threads);
         var frame = result.Portrait is { } portrait ? CanopyPictures.FrameOf([(portrait, scenario)]) : 0;
-        SeasonOutput.WriteReport(folder.File, input, result, units, charts, CanopyPictures.All(result.Portrait, scenario, frame, units));
+        SeasonOutput.WriteReport(
+            folder.File, input, result, units, charts, CanopyPictures.All(result.Portrait, scenario, frame, units));
         folder.Commit();
         if (!settings.Quiet) Tell(result, scenario, units, settings.OutFolder(settings.Scenario));
         return RunnerApp.Ok;
@@ -78,7 +80,9 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
     private static void CheckInSeason(DateOnly day, string option, SeasonCalendar calendar)
     {
         if (day < calendar.HeatFrom || day > calendar.LastDay)
-            throw new InputError(new InputPlace(option), $"{day:yyyy-MM-dd}, outside the season", $"a day from {calendar.HeatFrom:yyyy-MM-dd} to {calendar.LastDay:yyyy-MM-dd}");
+            throw new InputError(
+                new InputPlace(option), $"{day:yyyy-MM-dd}, outside the season",
+                $"a day from {calendar.HeatFrom:yyyy-MM-dd} to {calendar.LastDay:yyyy-MM-dd}");
     }
 
     private static void Tell(SeasonResult result, Scenario scenario, Units units, string folder)
@@ -86,13 +90,15 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         Console.WriteLine(SeasonSentences.Opening(result, units));
         Console.WriteLine(SeasonSentences.Ripeness(result, scenario.Season.TargetSugar));
         var summary = result.Summary;
-        if (summary.EstimatedInputs.Count > 0) Console.WriteLine($"Estimated, not measured: {string.Join(", ", summary.EstimatedInputs)}.");
+        if (summary.EstimatedInputs.Count > 0) Console.WriteLine(
+            $"Estimated, not measured: {string.Join(", ", summary.EstimatedInputs)}.");
         if (summary.FilledGaps > 0) Console.WriteLine($"Gaps in the weather that were filled: {summary.FilledGaps}.");
         foreach (var warning in summary.Warnings) Console.WriteLine($"Not as planned: {warning}");
         foreach (var caution in summary.Cautions) Console.WriteLine(caution);
         using var self = Process.GetCurrentProcess();
         var inAll = (DateTime.UtcNow - self.StartTime.ToUniversalTime()).TotalSeconds;
         Console.WriteLine(
-            $"{summary.Seconds.Total:0.0} s for the season at {summary.Quality} quality, {inAll:0.0} s in all. Results, charts and report.html are in {folder}.");
+            $"{summary.Seconds.Total:0.0} s for the season at {summary.Quality} quality, {inAll:0.0} s in all. "
+                + $"Results, charts and report.html are in {folder}.");
     }
 }

@@ -16,6 +16,7 @@ public sealed record SeasonInput(ScenarioDocument Document, WeatherSeries Weathe
         var record = SeasonWeather.Read(document);
         var time = SiteTime.Of(scenario.Site);
         var offset = time.StandardOffsetHours(record.FirstDay.Year);
-        return new SeasonInput(document, WeatherBuilder.Complete(record, scenario.Weather, scenario.Site, offset), time, offset);
+        return new SeasonInput(
+            document, WeatherBuilder.Complete(record, scenario.Weather, scenario.Site, offset), time, offset);
     }
 }

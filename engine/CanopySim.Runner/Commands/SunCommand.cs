@@ -42,7 +42,8 @@ public sealed class SunCommand : Command<SunCommand.Settings>
         {
             var sun = SolarPosition.At(time.Utc, time.LatitudeDegrees, time.LongitudeDegrees, time.ElevationMeters);
             Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"{time.Utc:yyyy-MM-ddTHH:mm:ss.FFFFFFF}Z,{sun.ZenithDegrees:0.000000},{sun.AzimuthDegrees:0.000000}"));
+                CultureInfo.InvariantCulture,
+                    $"{time.Utc:yyyy-MM-ddTHH:mm:ss.FFFFFFF}Z,{sun.ZenithDegrees:0.000000},{sun.AzimuthDegrees:0.000000}"));
         }
 
         return RunnerApp.Ok;
@@ -54,7 +55,9 @@ public sealed class SunCommand : Command<SunCommand.Settings>
         var longitude = NumberOption.Read(settings.Longitude, "--longitude", -180, 180);
         var elevation = NumberOption.Read(settings.Elevation, "--elevation", -450, 9000);
         if ((settings.At is null) == (settings.Times is null))
-            throw new InputError(new InputPlace("sun"), settings.At is null ? "neither --at nor --times" : "both --at and --times", "one of them");
+            throw new InputError(
+                new InputPlace("sun"), settings.At is null ? "neither --at nor --times" : "both --at and --times",
+                "one of them");
         if (settings.Times is { } file) return SunTimes.Read(file, latitude, longitude, elevation);
         if (latitude is not { } north || longitude is not { } east)
             throw new InputError(new InputPlace("--at"), "no place", "--latitude and --longitude beside it");

@@ -7,21 +7,23 @@ using CanopySim.Weather;
 namespace CanopySim.Assessment;
 
 /// <summary>
-/// Light and warmth of the renewal zone while the buds at the shoots' bases lay down next year's clusters, and how fruitful they will be
-/// against the best. On each day a shoot's factor is min(1, PAR / full light) × warmth; a bud takes it with a weight that is one when its
-/// node unfolds and falls in a straight line to none when ten more nodes have unfolded above it (about three weeks where it is warm) or, on shoots that
-/// stopped or were cut, after six weeks. PAR is what falls on both sides of the shoot's own leaves on its
-/// lowest ten nodes, per area of blade (a level blade in the open reads full sun), mean over the four hours about the sun's highest, when such
-/// light is measured in the field: light of the single bud does not predict its clusters, the shoot's does (Sanchez &amp; Dokoozlian
-/// 2005). Warmth is the mean of the four warmest hours: the daily maximum held some four hours counts (Buttrose 1969).
-/// The rule itself is derived from these, and not tested as a whole.
+/// Light and warmth of the renewal zone while the buds at the shoots' bases lay down next year's clusters, and how
+/// fruitful they will be against the best. On each day a shoot's factor is min(1, PAR / full light) × warmth; a bud
+/// takes it with a weight that is one when its node unfolds and falls in a straight line to none when ten more nodes
+/// have unfolded above it (about three weeks where it is warm) or, on shoots that stopped or were cut, after six weeks.
+/// PAR is what falls on both sides of the shoot's own leaves on its lowest ten nodes, per area of blade (a level blade
+/// in the open reads full sun), mean over the four hours about the sun's highest, when such light is measured in the
+/// field: light of the single bud does not predict its clusters, the shoot's does (Sanchez &amp; Dokoozlian 2005).
+/// Warmth is the mean of the four warmest hours: the daily maximum held some four hours counts (Buttrose 1969). The
+/// rule itself is derived from these, and not tested as a whole.
 /// </summary>
 public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics optics)
 {
     // Hours of light and of warmth in a day.
     private const int HoursOfDay = 4;
 
-    // Twice the three weeks that a bud takes in the warmth (Buttrose 1969): buds of shoots that add no more nodes are done by then. Assumed.
+    // Twice the three weeks that a bud takes in the warmth (Buttrose 1969): buds of shoots that add no more nodes are
+    // done by then. Assumed.
     private const int LongestDays = 42;
 
     private readonly Dictionary<int, Record> _records = [];
@@ -44,7 +46,9 @@ public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics op
         }
     }
 
-    /// <summary>Expected fruitfulness of the shoots that stand; null where none laid down clusters in the light.</summary>
+    /// <summary>
+    /// Expected fruitfulness of the shoots that stand; null where none laid down clusters in the light.
+    /// </summary>
     public NextYearSummary? Of(Canopy canopy)
     {
         var records = canopy.PrimaryShoots()
@@ -56,7 +60,8 @@ public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics op
         return new NextYearSummary
         {
             Fruitfulness = mean,
-            Spread = shares.Count > 1 ? Math.Sqrt(shares.Sum(share => (share - mean) * (share - mean)) / (shares.Count - 1)) : 0,
+            Spread = shares.Count > 1
+            ? Math.Sqrt(shares.Sum(share => (share - mean) * (share - mean)) / (shares.Count - 1)) : 0,
             Least = shares[0],
             Most = shares[^1],
             Shoots = records.Count,
@@ -71,9 +76,11 @@ public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics op
     /// <summary>Factor of warmth [0 to 1] of a day.</summary>
     public double Warmth(WeatherDay weather)
     {
-        var warmest = weather.Hours.Select(hour => hour.AirTemperatureCelsius).OrderDescending().Take(HoursOfDay).Average();
+        var warmest = weather.Hours.Select(hour => hour.AirTemperatureCelsius).OrderDescending().Take(HoursOfDay)
+            .Average();
         var range = parameters.FullTemperature - parameters.BarrenTemperature;
-        return range > 0 ? Math.Clamp((warmest - parameters.BarrenTemperature) / range, 0, 1) : warmest > parameters.BarrenTemperature ? 1 : 0;
+        return range > 0 ? Math.Clamp((warmest - parameters.BarrenTemperature) / range, 0, 1)
+            : warmest > parameters.BarrenTemperature ? 1 : 0;
     }
 
     // PAR on the renewal zone of each shoot, times area [µmol s⁻¹], and that area [m²].
@@ -86,12 +93,14 @@ public sealed class BudFruitfulness(FruitfulnessParameters parameters, Optics op
             .OrderByDescending(hour => light.Incident[hour].SunDirection?.Z ?? 0).Take(HoursOfDay).ToArray();
         for (var surface = 0; surface < light.Canopy.Leaves.Count; surface++)
         {
-            if (light.Canopy.Leaves[surface] is not { } leaf || leaf.Shoot.Order != 1 || leaf.Rank > parameters.RenewalNodes) continue;
+            if (light.Canopy.Leaves[surface] is not { } leaf || leaf.Shoot.Order != 1
+                || leaf.Rank > parameters.RenewalNodes) continue;
             var watts = 0.0;
             foreach (var hour in hours) watts += light.Solution.AbsorbedPar[light.Solution.IndexOf(hour, surface)];
             var (ppfd, area) = sums.GetValueOrDefault(leaf.Shoot.Id.Value);
             sums[leaf.Shoot.Id.Value] = (
-                ppfd + (watts * UnitConversion.MicromolesPerJouleOfDaylightPar / absorptance / HoursOfDay), area + light.Canopy.Areas[surface]);
+                ppfd + (watts * UnitConversion.MicromolesPerJouleOfDaylightPar / absorptance / HoursOfDay),
+                area + light.Canopy.Areas[surface]);
         }
 
         return sums;

@@ -6,7 +6,10 @@ using CanopySim.Training;
 
 namespace CanopySim.Assessment;
 
-/// <summary>The canopy in the numbers of the field, as it stands on one day. A divided canopy has more meters of canopy than of row.</summary>
+/// <summary>
+/// The canopy in the numbers of the field, as it stands on one day. A divided canopy has more meters of canopy than of
+/// row.
+/// </summary>
 public sealed record CanopySurvey
 {
     public required CanopySummary Canopy { get; init; }
@@ -14,10 +17,12 @@ public sealed record CanopySurvey
     /// <summary>The walls of a row, in the order of their numbers.</summary>
     public required IReadOnlyList<FoliageWall> Walls { get; init; }
 
-    /// <summary>Point quadrat of each wall.</summary>
+    /// <summary>
+    /// Point quadrat of each wall, that of all rows of the cell together: every insertion counts alike.
+    /// </summary>
     public required IReadOnlyList<QuadratReading> Quadrats { get; init; }
 
-    /// <summary>Room that each wall's foliage takes.</summary>
+    /// <summary>Room that the foliage of each wall of each row takes, row by row.</summary>
     public required IReadOnlyList<WallBox> Boxes { get; init; }
 
     /// <summary>Unfolded nodes on all laterals of a shoot, mean over primary shoots.</summary>
@@ -26,25 +31,33 @@ public sealed record CanopySurvey
     /// <summary>Mean area of a primary shoot's unfolded leaves that still hang [cm²]; null without leaves.</summary>
     public required double? LeafSizeCm2 { get; init; }
 
-    /// <summary>Leaf area over the room that the foliage takes, all walls together [m² m⁻³]; null without leaves.</summary>
-    public double? LeafAreaDensity => Boxes.Sum(box => box.Volume) is > 0 and var volume ? Boxes.Sum(box => box.LeafArea) / volume : null;
+    /// <summary>
+    /// Leaf area over the room that the foliage takes, all walls and rows together [m² m⁻³]; null without leaves.
+    /// </summary>
+    public double? LeafAreaDensity =>
+        Boxes.Sum(box => box.Volume) is > 0 and var volume ? Boxes.Sum(box => box.LeafArea) / volume : null;
 
     /// <summary>Surveys a canopy.</summary>
     public static CanopySurvey Of(Scenario scenario, Canopy canopy, PlacedCanopy placed)
     {
         var walls = TrellisLayout.WallsOf(scenario.Trellis);
+        var rows = TrellisLayout.RowsOf(scenario);
         var shoots = canopy.PrimaryShoots().ToList();
-        var quadrats = PointQuadrat.ReadWalls(placed.Scene, walls, scenario.Seed);
+        var ofRows = PointQuadrat.ReadRows(placed.Scene, rows, scenario.Seed);
+        List<QuadratReading> quadrats =
+            [.. walls.Select((_, wall) => QuadratReading.Together(ofRows.Select(row => row[wall])))];
         var unfolded = canopy.Leaves().Where(leaf => leaf.Shoot.Order == 1 && leaf.HasUnfolded).ToList();
         return new CanopySurvey
         {
             Canopy = SummaryOf(scenario, canopy, walls.Count, QuadratReading.Together(quadrats)),
             Walls = walls,
             Quadrats = quadrats,
-            Boxes = [.. walls.Select(wall => WallBox.Of(placed, wall))],
-            LateralNodesPerShoot = shoots.Sum(shoot => shoot.Phytomers.Sum(phytomer => phytomer.Lateral?.UnfoldedNodes ?? 0))
+            Boxes = [.. rows.SelectMany(row => row.Walls.Select(wall => WallBox.Of(placed, row, wall)))],
+            LateralNodesPerShoot =
+                shoots.Sum(shoot => shoot.Phytomers.Sum(phytomer => phytomer.Lateral?.UnfoldedNodes ?? 0))
                 / (double)Math.Max(1, shoots.Count),
-            LeafSizeCm2 = unfolded.Count > 0 ? unfolded.Average(leaf => leaf.Area) * UnitConversion.SquareCentimetersPerSquareMeter : null,
+            LeafSizeCm2 = unfolded.Count > 0
+            ? unfolded.Average(leaf => leaf.Area) * UnitConversion.SquareCentimetersPerSquareMeter : null,
         };
     }
 

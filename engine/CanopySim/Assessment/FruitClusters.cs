@@ -11,12 +11,14 @@ namespace CanopySim.Assessment;
 public readonly record struct FruitCluster(int Surface, int Side, double Area, double Diameter);
 
 /// <summary>
-/// The clusters of a placed canopy, each on its side of its wall. A cluster belongs to the wall whose middle is nearest at its height, and hangs
-/// on the side of that middle on which its own lies. Sides without clusters are none of the list's.
+/// The clusters of a placed canopy, each on its side of its wall. A cluster belongs to the wall of its row whose middle
+/// is nearest at its height, and hangs on the side of that middle on which its own lies. Walls of one number are one
+/// wall, whatever row of the cell they stand in. Sides without clusters are none of the list's.
 /// </summary>
 public sealed class FruitClusters
 {
-    private FruitClusters(IReadOnlyList<FruitSide> sides, IReadOnlyList<FruitCluster> clusters, double[] areas, int[] counts) =>
+    private FruitClusters(IReadOnlyList<FruitSide> sides, IReadOnlyList<FruitCluster> clusters, double[] areas,
+        int[] counts) =>
         (Sides, Clusters, AreaOfSide, CountOfSide) = (sides, clusters, areas, counts);
 
     public IReadOnlyList<FruitSide> Sides { get; }
@@ -30,7 +32,10 @@ public sealed class FruitClusters
     public IReadOnlyList<int> CountOfSide { get; }
 
     /// <summary>Finds the clusters of a scene.</summary>
-    public static FruitClusters Of(Scene scene, IReadOnlyList<FoliageWall> walls, double rowAzimuth)
+    /// <param name="scene">The cell.</param>
+    /// <param name="rows">Its rows, each at the place of its number.</param>
+    /// <param name="rowAzimuth">Direction in which the rows run, clockwise from north [deg].</param>
+    public static FruitClusters Of(Scene scene, IReadOnlyList<RowOfWalls> rows, double rowAzimuth)
     {
         var found = new SortedDictionary<int, Extent>();
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
@@ -40,11 +45,15 @@ public sealed class FruitClusters
             found[surface] = found.GetValueOrDefault(surface, Extent.None).With(scene, triangle);
         }
 
-        var placed = found.Select(pair => (Surface: pair.Key, Extent: pair.Value, Place: PlaceOf(pair.Value, scene, walls))).ToList();
+        var placed =
+            found.Select(pair =>
+                (Surface: pair.Key, Extent: pair.Value,
+                Place: PlaceOf(pair.Value, scene.Cell, rows[scene.RowOf(pair.Key)]))).ToList();
         var places = placed.Select(cluster => cluster.Place).Distinct().OrderBy(place => place).ToList();
-        var sides = places.Select(place => FruitSide.Of(walls[place.Wall].Index, place.IsRight, rowAzimuth)).ToList();
+        var sides = places.Select(place => FruitSide.Of(place.Wall, place.IsRight, rowAzimuth)).ToList();
         var clusters = placed.Select(cluster => new FruitCluster(
-            cluster.Surface, places.IndexOf(cluster.Place), cluster.Extent.Area, cluster.Extent.HighX - cluster.Extent.LowX)).ToList();
+            cluster.Surface, places.IndexOf(cluster.Place), cluster.Extent.Area,
+            cluster.Extent.HighX - cluster.Extent.LowX)).ToList();
         var (areas, counts) = (new double[sides.Count], new int[sides.Count]);
         foreach (var cluster in clusters)
         {
@@ -55,30 +64,33 @@ public sealed class FruitClusters
         return new FruitClusters(sides, clusters, areas, counts);
     }
 
-    private static (int Wall, bool IsRight) PlaceOf(in Extent extent, Scene scene, IReadOnlyList<FoliageWall> walls)
+    private static (int Wall, bool IsRight) PlaceOf(in Extent extent, in Cell cell, RowOfWalls row)
     {
         var (x, y) = (0.5 * (extent.LowX + extent.HighX), 0.5 * (extent.LowY + extent.HighY));
-        var z = (0.5 * (extent.LowZ + extent.HighZ)) - (scene.Cell.RiseAlong * y);
+        var z = (0.5 * (extent.LowZ + extent.HighZ)) - (cell.RiseAlong * y);
         var (best, nearest, right) = (0, double.MaxValue, true);
-        for (var wall = 0; wall < walls.Count; wall++)
+        foreach (var wall in row.Walls)
         {
-            var (sin, cos) = Math.SinCos(walls[wall].Tilt);
-            var (across, up) = (x - walls[wall].CordonAcross, z - walls[wall].CordonHeight);
+            // Heights of a wall count from the ground under its cordon.
+            var cordon = row.Across + wall.CordonAcross;
+            var (sin, cos) = Math.SinCos(wall.Tilt);
+            var (across, up) = (x - cordon, z - wall.CordonHeight - (cell.RiseAcross * cordon));
             var square = (cos * across) - (sin * up);
 
             // Where two walls stand on one plane, the fruit is that of the nearer zone.
-            var zone = walls[wall].FruitZone;
+            var zone = wall.FruitZone;
             var outside = Math.Max(0, Math.Max(zone.From - up, up - zone.To));
-            var distance = walls[wall].IsFlat ? Math.Abs(across) + outside : Math.Abs(square) + outside;
+            var distance = wall.IsFlat ? Math.Abs(across) + outside : Math.Abs(square) + outside;
             if (distance >= nearest) continue;
-            (best, nearest) = (wall, distance);
-            right = walls[wall].IsFlat ? across > 0 : Math.Sign(cos) * square > 0;
+            (best, nearest) = (wall.Index, distance);
+            right = wall.IsFlat ? across > 0 : Math.Sign(cos) * square > 0;
         }
 
         return (best, right);
     }
 
-    private readonly record struct Extent(double LowX, double HighX, double LowY, double HighY, double LowZ, double HighZ, double Area)
+    private readonly record struct Extent(double LowX, double HighX, double LowY, double HighY, double LowZ,
+        double HighZ, double Area)
     {
         public static Extent None { get; } = new(
             double.MaxValue, double.MinValue, double.MaxValue, double.MinValue, double.MaxValue, double.MinValue, 0);
@@ -90,7 +102,8 @@ public sealed class FruitClusters
             {
                 var at = scene.Corners[corner];
                 extent = new Extent(
-                    Math.Min(extent.LowX, at.X), Math.Max(extent.HighX, at.X), Math.Min(extent.LowY, at.Y), Math.Max(extent.HighY, at.Y),
+                    Math.Min(extent.LowX, at.X), Math.Max(extent.HighX, at.X), Math.Min(extent.LowY, at.Y),
+                    Math.Max(extent.HighY, at.Y),
                     Math.Min(extent.LowZ, at.Z), Math.Max(extent.HighZ, at.Z), extent.Area);
             }
 

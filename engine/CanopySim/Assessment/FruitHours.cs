@@ -15,7 +15,8 @@ namespace CanopySim.Assessment;
 /// <param name="BrowningShare">Share of clusters with a spot at the threshold of browning or over it.</param>
 /// <param name="NecrosisShare">The same of necrosis.</param>
 public readonly record struct FruitHour(
-    double Ppfd, double SunlitShare, double SurfaceTemperature, double HighestTemperature, double BrowningShare, double NecrosisShare);
+    double Ppfd, double SunlitShare, double SurfaceTemperature, double HighestTemperature, double BrowningShare,
+    double NecrosisShare);
 
 /// <summary>Light and heat on the clusters of a day, side by side and hour by hour.</summary>
 public sealed class FruitHours
@@ -47,7 +48,8 @@ public sealed class FruitHours
     /// <param name="weather">The day's weather.</param>
     /// <param name="scenario">The block.</param>
     /// <param name="berryRadius">Radius of a berry [m].</param>
-    public static FruitHours Read(FruitClusters clusters, LightOfDay light, WeatherDay weather, Scenario scenario, double berryRadius)
+    public static FruitHours Read(FruitClusters clusters, LightOfDay light, WeatherDay weather, Scenario scenario,
+        double berryRadius)
     {
         var count = weather.Hours.Count;
         var (hours, incident) = (new FruitHour[clusters.Sides.Count * count], new double[count]);
@@ -67,20 +69,24 @@ public sealed class FruitHours
             isLit[hour] = true;
             isMorning[hour] = (sun.X * Math.Cos(azimuth)) + (sun.Y * Math.Sin(azimuth)) > 0;
             var air = new BerryAir(
-                weather.Hours[hour].AirTemperatureCelsius, weather.Hours[hour].AirPressure, CanopyGasExchange.WindInCanopy * weather.Hours[hour].WindSpeed);
+                weather.Hours[hour].AirTemperatureCelsius, weather.Hours[hour].AirPressure,
+                CanopyGasExchange.WindInCanopy * weather.Hours[hour].WindSpeed);
             ReadHour(hours, count, hour, index, clusters, light, scenario, air, berryRadius);
         }
 
         return new FruitHours(clusters, hours, incident, isMorning, isLit);
     }
 
-    /// <summary>Radius of a berry of a crop [m]: a sphere a little heavier than water, 1.08 g cm⁻³ (about must, from memory).</summary>
+    /// <summary>
+    /// Radius of a berry of a crop [m]: a sphere a little heavier than water, 1.08 g cm⁻³ (about must, from memory).
+    /// </summary>
     public static double BerryRadius(Crop crop, FruitParameters fruit, BerryGrowth growth)
     {
         const double GramsPerCubicMeter = 1.08e6;
         const double LeastGrams = 0.1;
         var grams = crop.Berries > 0
-            ? growth.FreshMass(crop) * (1 - fruit.StalkShare) / crop.Berries * BerryGrowth.StructureProgress(crop, fruit)
+            ? growth.FreshMass(crop) * (1 - fruit.StalkShare) / crop.Berries
+            * BerryGrowth.StructureProgress(crop, fruit)
             : 0;
         return Math.Cbrt(3 * Math.Max(LeastGrams, grams) / (4 * Math.PI * GramsPerCubicMeter));
     }
@@ -89,7 +95,8 @@ public sealed class FruitHours
     private static FruitHour Dark(in WeatherHour hour, FruitHeatParameters heat)
     {
         var air = hour.AirTemperatureCelsius;
-        return new FruitHour(0, 0, air, air, air >= heat.BrowningTemperature ? 1 : 0, air >= heat.NecrosisTemperature ? 1 : 0);
+        return new FruitHour(0, 0, air, air, air >= heat.BrowningTemperature ? 1 : 0,
+            air >= heat.NecrosisTemperature ? 1 : 0);
     }
 
     private static void ReadHour(
@@ -99,13 +106,16 @@ public sealed class FruitHours
         var (solution, optics, heat) = (light.Solution, scenario.Optics, scenario.FruitHeat);
         var (keptPar, keptNir) = (1 - optics.WoodParReflectance, 1 - optics.WoodNirReflectance);
         var incident = light.Incident[index];
-        var nirPerPar = incident.DirectNormalPar > 0 && keptPar > 0 ? incident.DirectNormalNir * keptNir / (incident.DirectNormalPar * keptPar) : 0;
-        for (var side = 0; side < clusters.Sides.Count; side++) hours[(side * count) + hour] = new FruitHour(0, 0, 0, double.MinValue, 0, 0);
+        var nirPerPar = incident.DirectNormalPar > 0 && keptPar > 0
+            ? incident.DirectNormalNir * keptNir / (incident.DirectNormalPar * keptPar) : 0;
+        for (var side = 0; side < clusters.Sides.Count; side++)
+            hours[(side * count) + hour] = new FruitHour(0, 0, 0, double.MinValue, 0, 0);
         foreach (var cluster in clusters.Clusters)
         {
             var at = solution.IndexOf(index, cluster.Surface);
             var (par, nir, direct, sunlit) = (
-                solution.AbsorbedPar[at], solution.AbsorbedNir[at], solution.AbsorbedParDirect[at], solution.SunlitShare[at]);
+                solution.AbsorbedPar[at], solution.AbsorbedNir[at], solution.AbsorbedParDirect[at],
+                solution.SunlitShare[at]);
             var directNir = Math.Min(nir, direct * nirPerPar);
             var isSunlit = sunlit >= LeastSunlitShare && direct > 0;
 
@@ -113,7 +123,8 @@ public sealed class FruitHours
             var spread = isSunlit ? par - direct + nir - directNir : par + nir;
             var beam = isSunlit ? (keptPar * incident.DirectNormalPar) + (keptNir * incident.DirectNormalNir) : 0;
             var temperature = SunlitBerry.HottestSpot(
-                new BerrySun(beam, Math.Max(0, spread) / cluster.Area, berryRadius, cluster.Diameter), air, heat.Compactness);
+                new BerrySun(beam, Math.Max(0, spread) / cluster.Area, berryRadius, cluster.Diameter), air,
+                heat.Compactness);
             ref var of = ref hours[(cluster.Side * count) + hour];
             var (area, number) = (clusters.AreaOfSide[cluster.Side], clusters.CountOfSide[cluster.Side]);
             of = new FruitHour(

@@ -8,7 +8,8 @@ namespace CanopySim.Assessment;
 /// <param name="Bearing">Where it looks, clockwise from north [deg, 0 to 360].</param>
 public readonly record struct FruitSide(int Wall, bool IsRight, double Bearing)
 {
-    private static readonly string[] Winds = ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
+    private static readonly string[] Winds =
+        ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
 
     // Sides within this of north or south are neither the morning's nor the afternoon's [deg]: half a wind.
     private const double NeitherWithin = 22.5;

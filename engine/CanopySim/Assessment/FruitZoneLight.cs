@@ -6,9 +6,9 @@ using CanopySim.Training;
 namespace CanopySim.Assessment;
 
 /// <summary>
-/// PAR in the fruit zone in one hour [W m⁻²]: on three bars in the middle of each wall of foliage at half its zone's height, one that
-/// looks up and one to each side, as a grower holds a light bar into the canopy; and on the surface of the clusters.
-/// The mean over walls and rows.
+/// PAR in the fruit zone in one hour [W m⁻²]: on three bars in the middle of each wall of foliage at half its zone's
+/// height, one that looks up and one to each side, as a grower holds a light bar into the canopy; and on the surface of
+/// the clusters. The mean over walls and rows.
 /// </summary>
 /// <param name="Height">Of the bars over the ground, mean over walls [m].</param>
 /// <param name="Up">On the bar that looks up.</param>
@@ -33,7 +33,9 @@ public sealed record FruitZoneLight(
         Point3[] facings = [new(0, 0, 1), new(1, 0, 0), new(-1, 0, 0)];
         LightSensor[] sensors =
         [
-            .. facings.SelectMany(facing => zones.SelectMany(zone => LightBar.AlongRow(scene.Cell, zone.Across, zone.Height, SensorsOfBar, facing))),
+            .. facings.SelectMany(facing =>
+                zones.SelectMany(zone =>
+                    LightBar.AlongRow(scene.Cell, zone.Across, zone.Height, SensorsOfBar, facing))),
         ];
         var readings = LightSensors.Place(radiosity.Geometry, sensors, threads).Read(radiosity, threads);
         var clusters = ClustersOf(scene).ToList();
@@ -59,8 +61,10 @@ public sealed record FruitZoneLight(
     }
 
     // A cluster keeps the same share of whatever falls on it.
-    private static double? OnClusters(List<(int Surface, double Area)> clusters, LightSolution solution, int hour, double kept) =>
+    private static double? OnClusters(List<(int Surface, double Area)> clusters, LightSolution solution, int hour,
+        double kept) =>
         clusters.Count > 0 && kept > 0
-            ? clusters.Sum(cluster => solution.AbsorbedPar[solution.IndexOf(hour, cluster.Surface)]) / kept / clusters.Sum(cluster => cluster.Area)
+            ? clusters.Sum(cluster => solution.AbsorbedPar[solution.IndexOf(hour, cluster.Surface)]) / kept
+            / clusters.Sum(cluster => cluster.Area)
             : null;
 }

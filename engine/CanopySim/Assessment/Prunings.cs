@@ -5,8 +5,8 @@ namespace CanopySim.Assessment;
 /// <summary>Mass of the shoots' axes as a grower weighs them at pruning.</summary>
 public static class Prunings
 {
-    // Dry mass of fresh canes in winter: about half; used with 1.58 kg canes for 0.79 kg dry in the carbon check of 2.6.
-    // Common practice, no source.
+    // Dry mass of fresh canes in winter: about half; used with 1.58 kg canes for 0.79 kg dry in the carbon check of
+    // 2.6. Common practice, no source.
     private const double DryShare = 0.5;
 
     /// <summary>Fresh prunings, mean over vines [kg].</summary>

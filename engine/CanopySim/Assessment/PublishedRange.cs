@@ -12,22 +12,27 @@ public sealed record PublishedRange(double? Low, double? High, Mark Mark, string
     private const string Handbook = "Smart & Robinson 1991, from memory";
     private const string Trial = "Kliewer & Dokoozlian 2005, AJEV 56:170-181";
 
-    public static PublishedRange ShootsPerMeter { get; } = new(10, 20, Mark.Recalled, Handbook + ": 15, 10 to 20 a meter of canopy");
+    public static PublishedRange ShootsPerMeter { get; } =
+        new(10, 20, Mark.Recalled, Handbook + ": 15, 10 to 20 a meter of canopy");
 
     public static PublishedRange ShootLength { get; } = new(60, 90, Mark.Recalled, Handbook + ": 0.6 to 0.9 m");
 
-    public static PublishedRange ShootNodes { get; } = new(10, 15, Mark.Recalled, Handbook + ": 10 to 15; its card takes 10 to 20");
+    public static PublishedRange ShootNodes { get; } =
+        new(10, 15, Mark.Recalled, Handbook + ": 10 to 15; its card takes 10 to 20");
 
     public static PublishedRange Internode { get; } = new(6, 8, Mark.Recalled, Handbook);
 
-    public static PublishedRange LateralNodes { get; } = new(5, 10, Mark.Recalled, Handbook + ": on all laterals of a shoot");
+    public static PublishedRange LateralNodes { get; } =
+        new(5, 10, Mark.Recalled, Handbook + ": on all laterals of a shoot");
 
-    public static PublishedRange GrowingTips { get; } = new(0, 0.05, Mark.Recalled, Handbook + ": under 5 % after veraison");
+    public static PublishedRange GrowingTips { get; } =
+        new(0, 0.05, Mark.Recalled, Handbook + ": under 5 % after veraison");
 
     public static PublishedRange LeafSize { get; } =
         new(100, 200, Mark.Published, "Oxford Companion to Wine 2006: a typical leaf, larger or smaller by cultivar");
 
-    public static PublishedRange LeafLayers { get; } = new(1.0, 1.5, Mark.Published, "wineskills.co.uk after Smart's card");
+    public static PublishedRange LeafLayers { get; } =
+        new(1.0, 1.5, Mark.Published, "wineskills.co.uk after Smart's card");
 
     public static PublishedRange Gaps { get; } = new(0.2, 0.4, Mark.Recalled, Handbook);
 

@@ -48,7 +48,8 @@ public sealed record QuadratReading
         return new Sampled(mean, StandardError(values.Sum(value => (value - mean) * (value - mean)), values.Count));
     }
 
-    // A ratio of two counts of the same rod: its error from the residuals about it (Cochran 1977, chapter 6, from memory).
+    // A ratio of two counts of the same rod: its error from the residuals about it (Cochran 1977, chapter 6, from
+    // memory).
     private Sampled? ShareInside(SurfaceKind kind)
     {
         var counts = Insertions.Select(rod => (Inside: Inside(rod, kind), All: rod.Count(of => of == kind))).ToList();
@@ -67,5 +68,6 @@ public sealed record QuadratReading
         return inside;
     }
 
-    private static double StandardError(double squares, int count) => count > 1 ? Math.Sqrt(squares / (count - 1) / count) : 0;
+    private static double StandardError(double squares, int count) =>
+        count > 1 ? Math.Sqrt(squares / (count - 1) / count) : 0;
 }

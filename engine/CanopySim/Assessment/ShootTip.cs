@@ -17,13 +17,14 @@ public enum TipState
 }
 
 /// <summary>
-/// Reads a tip as growers do (common practice, no source): tendrils that overtop it mean that the shoot grows freely. A tendril runs
-/// out while its node's internode elongates, as far as carbon let that internode go, and overtops the tip when it is longer than
-/// the axis above it; one whose internode is done has hardened and says nothing more.
+/// Reads a tip as growers do (common practice, no source): tendrils that overtop it mean that the shoot grows freely. A
+/// tendril runs out while its node's internode elongates, as far as carbon let that internode go, and overtops the tip
+/// when it is longer than the axis above it; one whose internode is done has hardened and says nothing more.
 /// </summary>
 public static class ShootTip
 {
-    // A tendril's length over that of the internode below it, both full-grown: 15 to 20 cm over 5 to 8. Common practice, no source.
+    // A tendril's length over that of the internode below it, both full-grown: 15 to 20 cm over 5 to 8. Common
+    // practice, no source.
     private const double TendrilPerInternode = 2.5;
 
     // The bud and the folded leaves that stand over the uppermost node [m]. Assumed.
@@ -63,6 +64,7 @@ public static class ShootTip
 
     // A tendril runs ahead of its internode: half way through elongation it is nearly full-grown.
     private static double TendrilLength(Phytomer phytomer, GrowthParameters growth) =>
-        TendrilPerInternode * phytomer.InternodeLength * ExpansionCourse.Share(2 * phytomer.ThermalAge, growth.InternodeElongation)
+        TendrilPerInternode * phytomer.InternodeLength
+        * ExpansionCourse.Share(2 * phytomer.ThermalAge, growth.InternodeElongation)
         / Math.Max(1e-9, ExpansionCourse.Share(phytomer.ThermalAge, growth.InternodeElongation));
 }

@@ -4,9 +4,10 @@ using CanopySim.Photosynthesis;
 namespace CanopySim.Assessment;
 
 /// <summary>
-/// Heat that air takes from a sphere: Nu = 2 + 0.6 Re^½ Pr^⅓ (Ranz &amp; Marshall 1952), times 1.4 as for leaves in turbulent air (Campbell
-/// &amp; Norman 1998), or free convection Nu = 2 + 0.454 Ra^¼ (Churchill 1983, for air) where that is more. Conductivity and viscosity of air
-/// are straight lines through handbook tables from 0 to 45 °C. All from memory.
+/// Heat that air takes from a sphere: Nu = 2 + 0.6 Re^½ Pr^⅓ (Ranz &amp; Marshall 1952), times 1.4 as for leaves in
+/// turbulent air (Campbell &amp; Norman 1998), or free convection Nu = 2 + 0.454 Ra^¼ (Churchill 1983, for air) where
+/// that is more. Conductivity and viscosity of air are straight lines through handbook tables from 0 to 45 °C. All from
+/// memory.
 /// </summary>
 public readonly struct SphereConvection
 {

@@ -21,7 +21,9 @@ internal sealed class TrianglesAlong
         for (var triangle = 0; triangle < scene.TriangleCount; triangle++)
         {
             if (scene.Kinds[scene.SurfaceOfTriangle[triangle]] is SurfaceKind.Wood or SurfaceKind.Stalk) continue;
-            var (a, b, c) = (scene.Corners[3 * triangle].Y, scene.Corners[(3 * triangle) + 1].Y, scene.Corners[(3 * triangle) + 2].Y);
+            var (a, b, c) =
+                (scene.Corners[3 * triangle].Y, scene.Corners[(3 * triangle) + 1].Y,
+                scene.Corners[(3 * triangle) + 2].Y);
             var (from, to) = (Bin(Math.Min(a, Math.Min(b, c)) - 1e-5f), Bin(Math.Max(a, Math.Max(b, c)) + 1e-5f));
             for (var bin = from; bin <= to; bin++) _bins[bin].Add(triangle);
         }

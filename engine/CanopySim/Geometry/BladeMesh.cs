@@ -3,8 +3,9 @@ using System.Numerics;
 namespace CanopySim.Geometry;
 
 /// <summary>
-/// A lobed blade folded along its midrib, in its own frame: origin at the petiole, u to the right, v along the midrib to the
-/// tip, w up from the upper side; unit one-sided area, to be scaled by the root of the area. One outline of ours, in two
+/// A lobed blade folded along its midrib, in its own frame: origin at the petiole, u to the right, v along the midrib
+/// to the tip, w up from the upper side; unit one-sided area, to be scaled by the root of the area. One outline of
+/// ours, in two
 /// meshes: for drawing, and for light.
 /// </summary>
 public sealed class BladeMesh
@@ -15,7 +16,8 @@ public sealed class BladeMesh
     // Right half of the outline, base to tip: two lobes with a sinus between and an open petiolar sinus. Assumed.
     private static readonly Vector2[] HalfOutline =
     [
-        new(0, 0), new(0.16f, -0.14f), new(0.42f, -0.06f), new(0.55f, 0.22f), new(0.36f, 0.34f), new(0.46f, 0.62f), new(0.20f, 0.64f), new(0, 1),
+        new(0, 0), new(0.16f, -0.14f), new(0.42f, -0.06f), new(0.55f, 0.22f), new(0.36f, 0.34f), new(0.46f, 0.62f),
+            new(0.20f, 0.64f), new(0, 1),
     ];
 
     private static readonly Vector2[] Midrib = [new(0, 0), new(0, 0.35f)];
@@ -35,8 +37,8 @@ public sealed class BladeMesh
     ]);
 
     /// <summary>
-    /// Twelve triangles of the same outline, in the order that lets light put each half together into three convex facets. Without the
-    /// sinuses a leaf's day would be 2 to 5 % off and the canopy 0.3 % too bright.
+    /// Twelve triangles of the same outline, in the order that lets light put each half together into three convex
+    /// facets. Without the sinuses a leaf's day would be 2 to 5 % off and the canopy 0.3 % too bright.
     /// </summary>
     public static BladeMesh ForLight { get; } = Build(
     [

@@ -31,7 +31,8 @@ public sealed class CanopyPlaces(Scenario scenario)
     {
         // The cordon follows the ground, and a shoot stands on it whole.
         var row = scenario.Rows.AcrossOf(scenario.Rows.RowOf(shoot.Vine));
-        var cellFromRow = new Vector3((float)row, 0, (float)((Cell.RiseAlong * shoot.PositionAlongRow) + (Cell.RiseAcross * row)));
+        var cellFromRow =
+            new Vector3((float)row, 0, (float)((Cell.RiseAlong * shoot.PositionAlongRow) + (Cell.RiseAcross * row)));
         return Array.ConvertAll(_path.Nodes(shoot), point => point + cellFromRow);
     }
 

@@ -21,9 +21,12 @@ public enum SceneDetail
 /// <param name="Leaves">The leaf of each surface; null for wood and clusters.</param>
 /// <param name="Centers">Where each surface's blade lies: the middle of its midrib [m]; zero for others.</param>
 /// <param name="Areas">Area of each blade when the scene was made [m²]; 0 for others.</param>
-public sealed record PlacedCanopy(Scene Scene, IReadOnlyList<Leaf?> Leaves, IReadOnlyList<Vector3> Centers, IReadOnlyList<double> Areas);
+public sealed record PlacedCanopy(Scene Scene, IReadOnlyList<Leaf?> Leaves, IReadOnlyList<Vector3> Centers,
+    IReadOnlyList<double> Areas);
 
-/// <summary>Places every organ of the canopy in the cell: shoots along their paths, blades, clusters, cordon and trunk.</summary>
+/// <summary>
+/// Places every organ of the canopy in the cell: shoots along their paths, blades, clusters, cordon and trunk.
+/// </summary>
 public sealed class CanopyScene(Scenario scenario)
 {
     // Radii of stalks [m]. Common practice, no source.
@@ -53,7 +56,7 @@ public sealed class CanopyScene(Scenario scenario)
     public PlacedCanopy Place(Canopy canopy, SceneDetail detail)
     {
         var cell = CellOf(scenario);
-        var shapes = new TriangleShapes(detail, _wood, cell);
+        var shapes = new TriangleShapes(detail, _wood, cell, scenario.Rows);
         Walk(canopy, shapes);
         return shapes.Build();
     }

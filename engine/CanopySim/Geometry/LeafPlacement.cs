@@ -6,9 +6,10 @@ using CanopySim.Training;
 namespace CanopySim.Geometry;
 
 /// <summary>
-/// Places a blade at its node: petioles alternate on two sides of the shoot; blades turn their upper side to the open, the
-/// alleys on either side of a wall that wires hold or the sky, at an inclination drawn by seed. Inclinations: hedge mean 50° (45 to 60, Mabrouk et
-/// al. 1997, from memory), others 35° (30 to 45, from memory); spread and how strongly blades turn to the alley are assumed.
+/// Places a blade at its node: petioles alternate on two sides of the shoot; blades turn their upper side to the open,
+/// the alleys on either side of a wall that wires hold or the sky, at an inclination drawn by seed. Inclinations: hedge
+/// mean 50° (45 to 60, Mabrouk et al. 1997, from memory), others 35° (30 to 45, from memory); spread and how strongly
+/// blades turn to the alley are assumed.
 /// </summary>
 public sealed class LeafPlacement(Scenario scenario)
 {
@@ -25,18 +26,22 @@ public sealed class LeafPlacement(Scenario scenario)
     public BladeFrame Place(Leaf leaf, Vector3 node, Vector3 axis)
     {
         var seed = scenario.Seed;
-        // The plane of the two ranks of leaves stands across the row, more or less; laterals at right angles to their shoot.
-        var plane = UnitConversion.RadiansFromDegrees(PlaneSpreadDegrees) * SeededValue.Normal(seed, "leaf plane", leaf.Shoot.Id.Value);
+        // The plane of the two ranks of leaves stands across the row, more or less; laterals at right angles to their
+        // shoot.
+        var plane = UnitConversion.RadiansFromDegrees(PlaneSpreadDegrees)
+            * SeededValue.Normal(seed, "leaf plane", leaf.Shoot.Id.Value);
         if (leaf.Shoot.Order == 2) plane += 0.5 * Math.PI;
         var turn = plane + (leaf.Rank % 2 == 0 ? Math.PI : 0)
-            + (UnitConversion.RadiansFromDegrees(LeafSpreadDegrees) * SeededValue.Normal(seed, "leaf turn", leaf.Id.Value));
+            + (UnitConversion.RadiansFromDegrees(LeafSpreadDegrees)
+                * SeededValue.Normal(seed, "leaf turn", leaf.Id.Value));
         var outward = new Vector3((float)Math.Cos(turn), (float)Math.Sin(turn), 0);
         var isHedge = TrellisKeys.HasWalls(scenario.Trellis.Form);
         if (isHedge) outward = TowardsAlley(outward);
 
         var mean = isHedge ? HedgeInclinationDegrees : OtherInclinationDegrees;
         var inclination = UnitConversion.RadiansFromDegrees(
-            Math.Clamp(mean + (InclinationSpreadDegrees * SeededValue.Normal(seed, "leaf inclination", leaf.Id.Value)), 3, 88));
+            Math.Clamp(mean + (InclinationSpreadDegrees * SeededValue.Normal(seed, "leaf inclination", leaf.Id.Value)),
+            3, 88));
         var (sin, cos) = ((float)Math.Sin(inclination), (float)Math.Cos(inclination));
         var normal = (sin * outward) + (cos * Vector3.UnitZ);
         var tip = (cos * outward) - (sin * Vector3.UnitZ);

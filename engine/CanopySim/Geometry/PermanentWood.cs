@@ -5,8 +5,8 @@ using CanopySim.Training;
 namespace CanopySim.Geometry;
 
 /// <summary>
-/// Trunk, arms and cordons of a vine as tubes. A trunk goes straight up to a cordon over it; to cordons beside it it sends an arm
-/// each; a bush has arms round its head. Cordons follow the ground, along the row and across it.
+/// Trunk, arms and cordons of a vine as tubes. A trunk goes straight up to a cordon over it; to cordons beside it it
+/// sends an arm each; a bush has arms round its head. Cordons follow the ground, along the row and across it.
 /// </summary>
 internal sealed class PermanentWood(Scenario scenario)
 {
@@ -27,16 +27,19 @@ internal sealed class PermanentWood(Scenario scenario)
         var half = 0.5f * (float)scenario.Rows.VineSpacing;
         var (riseAcross, rise) = ((float)cell.RiseAcross, (float)cell.RiseAlong);
         if (scenario.Trellis.Form == TrellisForm.Bush) AddHead();
-        else if (_cordons.All(cordon => cordon.Across == 0)) AddTrunk((float)_cordons.Max(cordon => cordon.Height) - CordonRadius);
+        else if (_cordons.All(cordon => cordon.Across == 0)) AddTrunk(
+            (float)_cordons.Max(cordon => cordon.Height) - CordonRadius);
         else AddFork();
         if (scenario.Trellis.Form == TrellisForm.Bush) return;
         foreach (var (across, height) in _cordons)
         {
             var axis = (float)height - CordonRadius;
-            triangles.AddTube(Over((float)across, y - half, axis), Over((float)across, y + half, axis), CordonRadius, CordonRadius, 6);
+            triangles.AddTube(Over((float)across, y - half, axis), Over((float)across, y + half, axis), CordonRadius,
+                CordonRadius, 6);
         }
 
-        void AddTrunk(float height) => triangles.AddTube(Over(0, y, 0), Over(0, y, height), TrunkRadius, TrunkRadius, 6);
+        void AddTrunk(float height) =>
+            triangles.AddTube(Over(0, y, 0), Over(0, y, height), TrunkRadius, TrunkRadius, 6);
 
         void AddFork()
         {
@@ -44,7 +47,8 @@ internal sealed class PermanentWood(Scenario scenario)
             var fork = Math.Max(0.5f * lowest, lowest - ForkBelow);
             AddTrunk(fork);
             foreach (var (across, height) in _cordons)
-                triangles.AddTube(Over(0, y, fork), Over((float)across, y, (float)height - CordonRadius), CordonRadius, CordonRadius, 6);
+                triangles.AddTube(Over(0, y, fork), Over((float)across, y, (float)height - CordonRadius), CordonRadius,
+                    CordonRadius, 6);
         }
 
         void AddHead()

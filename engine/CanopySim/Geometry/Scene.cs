@@ -34,9 +34,9 @@ public enum SurfaceKind
 }
 
 /// <summary>
-/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or cluster, one for the stalks of a shoot.
-/// Triangles may reach over the cell's edges; whoever traces light wraps them. Right-handed order seen from a blade's upper
-/// side or from outside a closed body.
+/// Triangles of the cell in flat arrays, grouped into surfaces: one surface a blade, one for each piece of wood or
+/// cluster, one for the stalks of a shoot. Triangles may reach over the cell's edges; whoever traces light wraps them.
+/// Right-handed order seen from a blade's upper side or from outside a closed body.
 /// </summary>
 public sealed class Scene
 {
@@ -54,6 +54,15 @@ public sealed class Scene
     /// <summary>Leaf of each surface; −1 for wood and clusters, as <c>scene.ply</c> writes it.</summary>
     public required int[] LeafIds { get; init; }
 
+    /// <summary>Number of the row to which each surface belongs, from 0; empty where there is but one row.</summary>
+    public int[] Rows { get; init; } = [];
+
+    /// <summary>Number of the row to which a surface belongs, wherever it reaches.</summary>
+    public int RowOf(int surface) => Rows.Length > 0 ? Rows[surface] : 0;
+
+    /// <summary>Rows of the cell.</summary>
+    public int RowCount => Rows.Length > 0 ? Rows.Max() + 1 : 1;
+
     public int TriangleCount => SurfaceOfTriangle.Length;
 
     public int SurfaceCount => Kinds.Length;
@@ -62,7 +71,8 @@ public sealed class Scene
     public double[] SurfaceAreas()
     {
         var areas = new double[SurfaceCount];
-        for (var triangle = 0; triangle < TriangleCount; triangle++) areas[SurfaceOfTriangle[triangle]] += TriangleArea(triangle);
+        for (var triangle = 0; triangle < TriangleCount; triangle++)
+            areas[SurfaceOfTriangle[triangle]] += TriangleArea(triangle);
         return areas;
     }
 

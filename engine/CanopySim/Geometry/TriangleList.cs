@@ -9,13 +9,18 @@ public sealed class TriangleList
     private readonly List<int> _surfaces = [];
     private readonly List<SurfaceKind> _kinds = [];
     private readonly List<int> _leafIds = [];
+    private readonly List<int> _rows = [];
     private int _surface;
+
+    /// <summary>Number of the row to which the surfaces that are begun from now on belong.</summary>
+    public int Row { get; set; }
 
     /// <summary>Begins a surface and returns its number; the triangles that follow belong to it.</summary>
     public int Begin(SurfaceKind kind, int leafId = -1)
     {
         _kinds.Add(kind);
         _leafIds.Add(leafId);
+        _rows.Add(Row);
         return _surface = _kinds.Count - 1;
     }
 
@@ -29,8 +34,8 @@ public sealed class TriangleList
     }
 
     /// <summary>
-    /// A tube without ends around a line, its sides flat and as wide together as the round one's: from all sides it shadows as
-    /// much, since the mean shadow of a convex body goes by its surface (Cauchy 1832, from memory).
+    /// A tube without ends around a line, its sides flat and as wide together as the round one's: from all sides it
+    /// shadows as much, since the mean shadow of a convex body goes by its surface (Cauchy 1832, from memory).
     /// </summary>
     public void AddTube(Vector3 from, Vector3 to, float fromRadius, float toRadius, int sides)
     {
@@ -54,7 +59,8 @@ public sealed class TriangleList
     }
 
     /// <summary>
-    /// A flat strip in place of a thin round stalk, as wide as half the stalk's girth: turned this way and that it shadows as much.
+    /// A flat strip in place of a thin round stalk, as wide as half the stalk's girth: turned this way and that it
+    /// shadows as much.
     /// </summary>
     /// <param name="from">One end [m].</param>
     /// <param name="to">The other.</param>
@@ -89,7 +95,8 @@ public sealed class TriangleList
         Vector3 Point((float Down, float Radius) ring, int side)
         {
             var angle = 2 * MathF.PI * side / Sides;
-            return top + new Vector3(radius * ring.Radius * MathF.Cos(angle), radius * ring.Radius * MathF.Sin(angle), -ring.Down * length);
+            var wide = radius * ring.Radius;
+            return top + new Vector3(wide * MathF.Cos(angle), wide * MathF.Sin(angle), -ring.Down * length);
         }
     }
 
@@ -106,5 +113,6 @@ public sealed class TriangleList
         SurfaceOfTriangle = [.. _surfaces],
         Kinds = [.. _kinds],
         LeafIds = [.. _leafIds],
+        Rows = [.. _rows],
     };
 }

@@ -1,11 +1,13 @@
 using System.Numerics;
 using CanopySim.Numerics;
 using CanopySim.Plants;
+using CanopySim.Training;
 
 namespace CanopySim.Geometry;
 
 /// <summary>Makes triangles of a canopy's organs, surface by surface.</summary>
-internal sealed class TriangleShapes(SceneDetail detail, PermanentWood wood, Cell cell) : ICanopyShapes
+internal sealed class TriangleShapes(
+    SceneDetail detail, PermanentWood wood, Cell cell, RowLayout rows) : ICanopyShapes
 {
     // Axes for light: one piece for so many internodes.
     private const int InternodesPerPiece = 4;
@@ -22,6 +24,7 @@ internal sealed class TriangleShapes(SceneDetail detail, PermanentWood wood, Cel
 
     public void Vine(Vine vine)
     {
+        _triangles.Row = rows.RowOf(vine.Id);
         _triangles.Begin(SurfaceKind.Wood);
         wood.Add(_triangles, vine, cell);
         Register(null, default, 0);

@@ -25,6 +25,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
     private readonly CanopyScene _scene = new(scenario);
     private readonly SkyFrame _sky = new(scenario.Rows.Azimuth, LightQuality.For(quality).SkyDirectionCount);
 
+    private readonly double _leastArea = LightQuality.For(quality).LeastLeafAreaIndex * CanopyScene.CellOf(scenario).GroundArea;
     private readonly LinkWorkers _workers = new();
 
     private LightGeometry? _geometry;
@@ -38,7 +39,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
     /// <summary>Places the canopy, if its geometry is too old or was changed, and returns it as light will see it.</summary>
     public PlacedCanopy Place(Canopy canopy, bool changed)
     {
-        if (_placed is null || _area is null || changed || _area.ShareChanged(canopy) > _quality.AreaDrift)
+        if (_placed is null || _area is null || changed || _area.ShareChanged(canopy, _leastArea) > _quality.AreaDrift)
         {
             _placed = _scene.Place(canopy, Detail);
             _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads, _workers);
@@ -48,20 +49,32 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
         return _placed;
     }
 
+    /// <summary>The sun of each hour of a day.</summary>
+    public HourlySun[] Suns(WeatherDay day)
+    {
+        var suns = new HourlySun[day.Hours.Count];
+        Workers.Run(threads, suns.Length, () => true, (_, hour) => suns[hour] = HourlySun.At(day.Date, hour, scenario.Site, utcOffsetHours));
+        return suns;
+    }
+
     /// <summary>Solves a day's light on the canopy as placed.</summary>
-    public LightOfDay Solve(WeatherDay day)
+    public LightOfDay Solve(WeatherDay day) => Solve(day, Suns(day));
+
+    /// <summary>The same with the suns of its hours at hand.</summary>
+    public LightOfDay Solve(WeatherDay day, IReadOnlyList<HourlySun> suns)
     {
         if (_geometry is null || _placed is null) throw new InvalidOperationException("the canopy must be placed before it is lit");
+        var lights = new IncidentLight?[day.Hours.Count];
+        Workers.Run(threads, lights.Length, () => true, (_, hour) => lights[hour] = _sky.Of(day.Hours[hour], suns[hour]));
         var hours = new List<int>();
         var incident = new List<IncidentLight>();
         var moles = 0.0;
         for (var hour = 0; hour < day.Hours.Count; hour++)
         {
-            var sun = HourlySun.At(day.Date, hour, scenario.Site, utcOffsetHours);
-            if (_sky.Of(day.Hours[hour], sun) is not { } light) continue;
+            if (lights[hour] is not { } light) continue;
             hours.Add(hour);
             incident.Add(light);
-            moles += IncidentPar.MolesPerHour(day.Hours[hour], sun);
+            moles += IncidentPar.MolesPerHour(day.Hours[hour], suns[hour]);
         }
 
         return new LightOfDay(_placed, hours, incident, _geometry.Solve(incident, scenario.Optics, threads), moles);

@@ -12,11 +12,12 @@ public static class IncidentPar
         MolesFromWattHours(BandSplit.HorizontalPar(hour.DirectNormalIrradiance, sun.CosZenith, hour.DiffuseHorizontalIrradiance));
 
     /// <summary>PAR of a day [mol m⁻²].</summary>
-    public static double MolesPerDay(WeatherDay day, Site site, double utcOffsetHours)
+    /// <param name="day">The day's weather.</param>
+    /// <param name="suns">The sun of each of its hours.</param>
+    public static double MolesPerDay(WeatherDay day, IReadOnlyList<HourlySun> suns)
     {
         var moles = 0.0;
-        for (var hour = 0; hour < day.Hours.Count; hour++)
-            moles += MolesPerHour(day.Hours[hour], HourlySun.At(day.Date, hour, site, utcOffsetHours));
+        for (var hour = 0; hour < day.Hours.Count; hour++) moles += MolesPerHour(day.Hours[hour], suns[hour]);
         return moles;
     }
 

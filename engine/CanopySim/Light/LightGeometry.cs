@@ -13,10 +13,10 @@ public sealed class LightGeometry
     private const double LinksAtOnce = 24e6;
     internal const int StripsOfGround = 12;
 
-    private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky, SolverArrays.Pool arrays)
+    private LightGeometry(Scene scene, LightQuality quality, LightMesh mesh, LightNodes nodes, LinkMatrix matrix, SkyPatches sky, LinkWorkers workers)
     {
-        (Scene, Quality, Nodes, Matrix, Sky, Arrays) = (scene, quality, nodes, matrix, sky, arrays);
-        Suns = new SunRasters(scene, mesh, nodes, quality);
+        (Scene, Quality, Nodes, Matrix, Sky, Arrays) = (scene, quality, nodes, matrix, sky, workers.Arrays);
+        Suns = new SunRasters(scene, mesh, nodes, quality, workers.Suns);
         var ground = 0.0;
         for (var node = nodes.FirstGround; node < nodes.Count; node++)
         {
@@ -85,7 +85,7 @@ public sealed class LightGeometry
         }
 
         var sky = new SkyPatches(scene.Cell, directions, quality.SkyPixel, pixels);
-        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes), sky, workers.Arrays);
+        return new LightGeometry(scene, quality, mesh, nodes, LinkMatrix.From(table, skyLinks, nodes, threads), sky, workers);
     }
 
     /// <summary>

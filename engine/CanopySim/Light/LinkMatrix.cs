@@ -43,25 +43,48 @@ internal sealed class LinkMatrix
     /// <param name="table">Faces and ground.</param>
     /// <param name="sky">Links of each direction's sky, by node.</param>
     /// <param name="nodes">All of them.</param>
-    public static LinkMatrix From(LinkTable table, int[][] sky, LightNodes nodes)
+    /// <param name="threads">Workers: the sky's half goes beside the faces'.</param>
+    public static LinkMatrix From(LinkTable table, int[][] sky, LightNodes nodes, int threads)
     {
         var matrix = new LinkMatrix(nodes.Count);
-        matrix.CountSky(sky, nodes);
-        matrix.CountEntries(table, nodes);
+        var (all, inside) = (0.0, 0.0);
+        Workers.Run(threads, 2, () => true, (_, half) =>
+        {
+            if (half == 0) (all, inside) = matrix.TakeFaces(table, nodes);
+            else matrix.TakeSky(sky, nodes);
+        });
+
+        // Links are whole numbers: no order of these sums changes a bit.
         for (var node = 0; node < nodes.Count; node++)
         {
-            matrix.Starts[node + 1] += matrix.Starts[node];
-            matrix.SkyStarts[node + 1] += matrix.SkyStarts[node];
+            var links = matrix.SkyLinksOfNode[node];
+            matrix.LinksOfNode[node] += links;
+            all += links;
+            if (nodes.IsInside(node)) inside += links;
         }
 
-        matrix.Senders = new int[matrix.Starts[nodes.Count]];
-        matrix.Counts = new float[matrix.Senders.Length];
-        matrix.SkyDirections = new int[matrix.SkyStarts[nodes.Count]];
-        matrix.SkyCounts = new float[matrix.SkyDirections.Length];
-        matrix.Fill(table, nodes);
+        matrix.InsideShare = all > 0 ? inside / all : 0;
         matrix.InverseLinks = Array.ConvertAll(matrix.LinksOfNode, links => links > 0 ? (float)(1 / links) : 0);
-        matrix.FillSky(sky);
         return matrix;
+    }
+
+    private (double All, double Inside) TakeFaces(LinkTable table, LightNodes nodes)
+    {
+        var counted = CountEntries(table, nodes);
+        for (var node = 0; node < nodes.Count; node++) Starts[node + 1] += Starts[node];
+        Senders = new int[Starts[nodes.Count]];
+        Counts = new float[Senders.Length];
+        Fill(table, nodes);
+        return counted;
+    }
+
+    private void TakeSky(int[][] sky, LightNodes nodes)
+    {
+        CountSky(sky, nodes);
+        for (var node = 0; node < nodes.Count; node++) SkyStarts[node + 1] += SkyStarts[node];
+        SkyDirections = new int[SkyStarts[nodes.Count]];
+        SkyCounts = new float[SkyDirections.Length];
+        FillSky(sky);
     }
 
     private void CountSky(int[][] sky, LightNodes nodes)
@@ -71,7 +94,6 @@ internal sealed class LinkMatrix
             for (var node = 0; node < nodes.Count; node++)
             {
                 SkyLinksOfNode[node] += counts[node];
-                LinksOfNode[node] += counts[node];
                 SkyStarts[node + 1] += counts[node] > 0 ? 1 : 0;
             }
         }
@@ -89,11 +111,9 @@ internal sealed class LinkMatrix
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void CountEntries(LinkTable table, LightNodes nodes)
+    private (double All, double Inside) CountEntries(LinkTable table, LightNodes nodes)
     {
-        var (all, inside) = (SkyLinksOfNode.Sum(), 0.0);
-        for (var node = 0; node < nodes.FirstGround; node++)
-            if (nodes.IsInside(node)) inside += SkyLinksOfNode[node];
+        var (all, inside) = (0.0, 0.0);
         for (var row = 0; row < nodes.FirstGround; row++)
         {
             for (var at = table.Starts[row]; at < table.Starts[row + 1]; at++)
@@ -108,7 +128,7 @@ internal sealed class LinkMatrix
             }
         }
 
-        InsideShare = all > 0 ? inside / all : 0;
+        return (all, inside);
     }
 
     // Rows come in ascending order, so a node's senders below it are all in place before its own row adds those above it.

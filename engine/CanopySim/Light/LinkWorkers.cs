@@ -13,6 +13,9 @@ internal sealed class LinkWorkers
     /// <summary>Arrays of the solver, kept for the same reason.</summary>
     public SolverArrays.Pool Arrays { get; } = new();
 
+    /// <summary>Pixels of suns, too.</summary>
+    public SunRaster.ScratchPool Suns { get; } = new();
+
     /// <summary>Counters of the workers at work.</summary>
     public IReadOnlyList<LinkCounter> Counters => _counters;
 

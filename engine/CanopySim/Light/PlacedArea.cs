@@ -20,8 +20,10 @@ internal sealed class PlacedArea
         }
     }
 
-    /// <summary>Area that has grown or fallen since, as a share of what there was; 1 where there was none.</summary>
-    public double ShareChanged(Canopy canopy)
+    /// <summary>Area that has grown or fallen since, as a share of what there was or of the least area, if that is more; 1 where there was none.</summary>
+    /// <param name="canopy">The canopy as it stands.</param>
+    /// <param name="leastArea">Leaf area that a smaller canopy counts as [m²].</param>
+    public double ShareChanged(Canopy canopy, double leastArea = 0)
     {
         if (_total <= 0) return 1;
         var (changed, kept) = (0.0, 0.0);
@@ -32,6 +34,6 @@ internal sealed class PlacedArea
             kept += before;
         }
 
-        return (changed + (_total - kept)) / _total;
+        return (changed + (_total - kept)) / Math.Max(_total, leastArea);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
@@ -71,7 +72,7 @@ internal sealed class SunRaster
         {
             var pixels = scratch.PixelsOfFacet[facet];
             if (pixels == 0) continue;
-            var (surface, area) = ((int)(mesh.Faces[facet] / 2), mesh.Areas[facet] * Math.Min(1, pixels / PixelsThatTell));
+            var (surface, area) = ((int)(mesh.Faces[facet] / 2), mesh.Areas[facet] * Math.Min(1, pixels * (1 / PixelsThatTell)));
             sampled[surface] += area;
             // The share first, so that a surface in full sun has all of its area and not a hair more.
             shares[surface] += area * (scratch.VisibleOfFacet[facet] / (double)pixels);
@@ -81,6 +82,16 @@ internal sealed class SunRaster
         {
             if (sampled[surface] > 0) shares[surface] /= sampled[surface];
         }
+    }
+
+    /// <summary>Pixels that are free, for any number of geometries and threads.</summary>
+    public sealed class ScratchPool
+    {
+        private readonly ConcurrentBag<Scratch> _free = [];
+
+        public Scratch Take() => _free.TryTake(out var scratch) ? scratch : new Scratch();
+
+        public void Return(Scratch scratch) => _free.Add(scratch);
     }
 
     /// <summary>One worker's pixels.</summary>
@@ -109,14 +120,17 @@ internal sealed class SunRaster
             var (pixels, facets) = (grid.PixelCount, mesh.Count);
 
             // Eight at a time are read past the end of the last row.
-            if (_heights.Length < pixels + LightMesh.Lanes) (_heights, Owners) = (new float[pixels + LightMesh.Lanes], new int[pixels + LightMesh.Lanes]);
-            if (_sides.Length < facets) (_sides, PixelsOfFacet, VisibleOfFacet) = (new int[facets], new int[facets], new int[facets]);
+            if (_heights.Length < pixels + LightMesh.Lanes) (_heights, Owners) = (new float[Room(pixels + LightMesh.Lanes)], new int[Room(pixels + LightMesh.Lanes)]);
+            if (_sides.Length < facets) (_sides, PixelsOfFacet, VisibleOfFacet) = (new int[Room(facets)], new int[Room(facets)], new int[Room(facets)]);
             PixelsOfFacet.AsSpan(0, facets).Clear();
             VisibleOfFacet.AsSpan(0, facets).Clear();
             _heights.AsSpan(0, pixels).Fill(-float.Epsilon);
             Owners.AsSpan(0, pixels).Fill(-1);
             _raster.Draw(mesh, grid, 0.5f, 0.5f, this);
         }
+
+        // A growing canopy gets a quarter more than it needs.
+        private static int Room(int count) => count + (count / 4);
 
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Take(FacetRows rows)

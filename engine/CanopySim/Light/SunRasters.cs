@@ -7,7 +7,7 @@ namespace CanopySim.Light;
 /// Suns drawn on one geometry. From day to day the sun of an hour hardly moves: where the quality allows, a sun that stands
 /// near enough to one already drawn casts that one's shadows.
 /// </summary>
-internal sealed class SunRasters(Scene scene, LightMesh mesh, LightNodes nodes, LightQuality quality)
+internal sealed class SunRasters(Scene scene, LightMesh mesh, LightNodes nodes, LightQuality quality, SunRaster.ScratchPool pool)
 {
     private readonly List<(Vector3 Direction, SunRaster Raster)> _drawn = [];
     private readonly float _nearest = (float)Math.Cos(quality.SunAngle * Math.PI / 180);
@@ -29,10 +29,11 @@ internal sealed class SunRasters(Scene scene, LightMesh mesh, LightNodes nodes, 
             if (suns[hour] is null) missing.Add(hour);
         }
 
-        Workers.Run(threads, missing.Count, () => new SunRaster.Scratch(), (scratch, item) =>
+        Workers.Run(threads, missing.Count, () => true, (_, item) =>
         {
-            var hour = missing[item];
+            var (hour, scratch) = (missing[item], pool.Take());
             suns[hour] = SunRaster.Draw(scene, mesh, nodes, hours[hour].SunDirection!.Value, quality.SunPixel, scratch);
+            pool.Return(scratch);
         });
         if (quality.SunAngle > 0)
             foreach (var hour in missing) _drawn.Add((hours[hour].SunDirection!.Value, suns[hour]!));

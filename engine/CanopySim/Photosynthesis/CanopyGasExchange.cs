@@ -92,7 +92,8 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
 
     private CanopyBlade BladeOf(Leaf leaf, int surface, LightOfDay light, IReadOnlyList<double> supplyIndex)
     {
-        var area = light.Canopy.Areas[surface];
+        // The light is that of the blade as placed; by now it is spread over what has grown since.
+        var area = leaf.Area;
         var efficiency = scenario.LeafAge.At(leaf.PhysiologicalAge);
         var acclimation = Acclimation(leaf.RelativeLight ?? 1);
         var capacity = efficiency * acclimation * SinkFactor(supplyIndex[leaf.Shoot.Vine.Value]);

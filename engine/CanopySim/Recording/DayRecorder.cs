@@ -43,6 +43,7 @@ internal sealed class DayRecorder(Scenario scenario, Action<RecordedDay> hand)
         var of = new RecordedLeaves
         {
             AgeDays = new short[leaves.Count],
+            Area = new float[leaves.Count],
             Efficiency = new float[leaves.Count],
             AbsorbedParMoles = new float[leaves.Count],
             NetAssimilationGrams = new float[leaves.Count],
@@ -50,6 +51,7 @@ internal sealed class DayRecorder(Scenario scenario, Action<RecordedDay> hand)
         for (var i = 0; i < leaves.Count; i++)
         {
             of.AgeDays[i] = leaves[i].Leaf.HasUnfolded ? (short)leaves[i].Leaf.AgeDays : (short)-1;
+            of.Area[i] = (float)leaves[i].Area;
             of.Efficiency[i] = (float)leaves[i].Efficiency;
             of.AbsorbedParMoles[i] = (float)leaves[i].AbsorbedParMoles;
             of.NetAssimilationGrams[i] = (float)leaves[i].NetAssimilationGrams;

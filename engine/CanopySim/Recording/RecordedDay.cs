@@ -27,10 +27,13 @@ public sealed record RecordedDay
 /// <summary>What leaves are and did on a day, an entry each.</summary>
 public sealed record RecordedLeaves
 {
-    public static RecordedLeaves None { get; } = new() { AgeDays = [], Efficiency = [], AbsorbedParMoles = [], NetAssimilationGrams = [] };
+    public static RecordedLeaves None { get; } = new() { AgeDays = [], Area = [], Efficiency = [], AbsorbedParMoles = [], NetAssimilationGrams = [] };
 
     /// <summary>Days since unfolding; −1 while folded.</summary>
     public required short[] AgeDays { get; init; }
+
+    /// <summary>One-sided area on the evening [m²]; a blade is drawn with the area at which light saw it.</summary>
+    public required float[] Area { get; init; }
 
     /// <summary>Efficiency of its age [0 to 1].</summary>
     public required float[] Efficiency { get; init; }

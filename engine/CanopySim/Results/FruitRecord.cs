@@ -31,7 +31,7 @@ internal sealed class FruitRecord(Scenario scenario)
         if (_clusters is null || _placed != light.Canopy)
         {
             _placed = light.Canopy;
-            _clusters = FruitClusters.Of(light.Canopy.Scene, TrellisLayout.WallsOf(scenario.Trellis), scenario.Rows.Azimuth);
+            _clusters = FruitClusters.Of(light.Canopy.Scene, TrellisLayout.RowsOf(scenario), scenario.Rows.Azimuth);
         }
 
         var radius = day.Canopy.Vines.Where(vine => vine.Crop.Berries > 0).Average(vine => FruitHours.BerryRadius(vine.Crop, scenario.Fruit, _berries));

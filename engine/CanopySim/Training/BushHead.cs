@@ -2,7 +2,10 @@ using System.Numerics;
 
 namespace CanopySim.Training;
 
-/// <summary>The head of a bush vine: short arms that rise round the trunk's top, shoots on their ends. Lengths and number assumed.</summary>
+/// <summary>
+/// The head of a bush vine: short arms that rise round the trunk's top, shoots on their ends. Lengths and number
+/// assumed.
+/// </summary>
 internal static class BushHead
 {
     public const int ArmCount = 5;

@@ -8,13 +8,17 @@ public sealed record CanopyWork
     [Parameter("1/m", 2, 200, "Shoots kept per metre of canopy.", Mark = Mark.Given)]
     public double ShootsPerMeter { get; init; } = 15;
 
-    [Parameter("m", 0, 2.5, "Height of the zone of old wood from which shoots arise, about the cordon; 0 for spurs on a cordon, more where vines are hedge or minimally pruned.", Mark = Mark.Given)]
+    [Parameter("m", 0, 2.5,
+        "Height of the zone of old wood from which shoots arise, about the cordon; 0 for spurs on a cordon, more where "
+        + "vines are hedge or minimally pruned.", Mark = Mark.Given)]
     public double BearingZoneHeight { get; init; }
 
     [Parameter("m", 0, 2.5, "Width of that zone across the row.", Mark = Mark.Given)]
     public double BearingZoneWidth { get; init; }
 
-    [KeyHelp("When the wires take hold of shoots: as_they_grow, when_tucked (at each tucking, all nodes that there are) or never.")]
+    [KeyHelp(
+        "When the wires take hold of shoots: as_they_grow, when_tucked (at each tucking, all nodes that there are) or "
+        + "never.")]
     public ShootLeading ShootsLed { get; init; } = ShootLeading.AsTheyGrow;
 
     [KeyHelp("Shoot thinnings: each with its time, and the shoots per metre of canopy or per vine that stay.")]
@@ -38,7 +42,9 @@ public sealed record CanopyWork
     [KeyHelp("Cluster thinnings: each with its time, and the clusters a shoot that stay or the share that goes.")]
     public IReadOnlyList<ClusterThinning> ClusterThinning { get; init; } = [];
 
-    [KeyHelp("Sprays: each with its time, a label of your own and the zone that it covers. Follow the product's label and local rules.")]
+    [KeyHelp(
+        "Sprays: each with its time, a label of your own and the zone that it covers. Follow the product's label and "
+        + "local rules.")]
     public IReadOnlyList<Spray> Sprays { get; init; } = [];
 }
 

@@ -42,12 +42,16 @@ public sealed class CanopyWorker
             .. Plan("canopy_work.tucking", work.Tucking, (step, _) => new TuckingWork(step)),
             .. Plan("canopy_work.side_hedging", work.SideHedging, (step, _) => new SideHedgingWork(place, step)),
             .. Plan("canopy_work.topping", work.Topping, (step, _) => new ToppingWork(place, step)),
-            .. Plan("canopy_work.lateral_removal", work.LateralRemoval, (step, i) => new LateralRemovalWork(place, step, i)),
+            .. Plan("canopy_work.lateral_removal", work.LateralRemoval, (step, i) =>
+                new LateralRemovalWork(place, step, i)),
             .. Plan("canopy_work.leaf_removal", work.LeafRemoval, (step, i) => new LeafRemovalWork(place, step, i)),
-            .. Plan("canopy_work.cluster_thinning", work.ClusterThinning, (step, _) => new ClusterThinningWork(place, step)),
+            .. Plan("canopy_work.cluster_thinning", work.ClusterThinning, (step, _) =>
+                new ClusterThinningWork(place, step)),
             .. Plan("canopy_work.sprays", work.Sprays, (step, _) => new SprayWork(place, step)),
         ];
-        if (soil is not null) _plan.AddRange(Plan("soil.irrigation", scenario.Soil.Irrigation, (step, _) => new IrrigationWork(soil, step)));
+        if (soil is not null)
+            _plan.AddRange(
+                Plan("soil.irrigation", scenario.Soil.Irrigation, (step, _) => new IrrigationWork(soil, step)));
     }
 
     /// <summary>What was done so far.</summary>
@@ -83,7 +87,8 @@ public sealed class CanopyWorker
             if (!tally.AnythingDone) continue;
             double vines = canopy.Vines.Count;
             _done.Add(new WorkDone(
-                date, planned.Action, planned.Work.Words, tally.Shoots, tally.Clusters, tally.Leaves, tally.LeafArea / vines, tally.Fruit / vines));
+                date, planned.Action, planned.Work.Words, tally.Shoots, tally.Clusters, tally.Leaves,
+                tally.LeafArea / vines, tally.Fruit / vines));
         }
 
         for (var i = 0; i < today.Count; i++)
@@ -97,12 +102,14 @@ public sealed class CanopyWorker
     /// <param name="stages">The stages that were reached.</param>
     /// <param name="first">First day of the season.</param>
     /// <param name="last">Its last day.</param>
-    /// <param name="isCutShort">True where the season was only run to a day that was asked for: then what is timed later is no fault.</param>
+    /// <param name="isCutShort">True where the season was only run to a day that was asked for: then what is timed
+    /// later is no fault.</param>
     public void Close(StagesReached stages, DateOnly first, DateOnly last, bool isCutShort)
     {
         foreach (var planned in _plan)
         {
-            if (planned.IsOver || planned.WhyNever(stages, _longest, first, last, isCutShort) is not { } reason) continue;
+            if (planned.IsOver || planned.WhyNever(stages, _longest, first, last, isCutShort) is not { } reason)
+                continue;
             _warnings.Add($"{planned.Key} was never done: {reason}.");
         }
     }
@@ -138,7 +145,8 @@ public sealed class CanopyWorker
             var step = Work.Step;
             if (step.On is { } day) return date == day;
             if (step.WhenShootsReach is { } length) return meanLength >= length;
-            return step.Stage is { } stage && stages.Of(stage) is { } reached && date >= reached.AddDays(step.DaysAfter ?? 0);
+            return step.Stage is { } stage && stages.Of(stage) is { } reached
+                && date >= reached.AddDays(step.DaysAfter ?? 0);
         }
 
         public string? WhyNever(StagesReached stages, double longest, DateOnly first, DateOnly last, bool isCutShort)
@@ -147,16 +155,19 @@ public sealed class CanopyWorker
             if (step.On is { } day)
             {
                 if (isCutShort && day > last) return null;
-                return $"its day, {day:yyyy-MM-dd}, lies outside the season that was simulated, {first:yyyy-MM-dd} to {last:yyyy-MM-dd}";
+                return $"its day, {day:yyyy-MM-dd}, lies outside the season that was simulated, "
+                    + $"{first:yyyy-MM-dd} to {last:yyyy-MM-dd}";
             }
 
             if (isCutShort) return null;
             if (step.WhenShootsReach is { } length)
-                return FormattableString.Invariant($"shoots reached {longest:0.##} m on average at most, not {length:0.##} m");
+                return FormattableString.Invariant(
+                    $"shoots reached {longest:0.##} m on average at most, not {length:0.##} m");
             if (step.Stage is not { } stage) return "it has no time";
             var name = stage == WorkStage.Ripe ? "the target sugar" : $"{stage}".ToLowerInvariant();
             return stages.Of(stage) is { } reached
-                ? $"the season ended on {last:yyyy-MM-dd}, before its day, {Later(reached, last, step.DaysAfter ?? 0):yyyy-MM-dd}"
+                ? $"the season ended on {last:yyyy-MM-dd}, before its day, "
+                    + $"{Later(reached, last, step.DaysAfter ?? 0):yyyy-MM-dd}"
                 : $"{name} was not reached";
         }
 

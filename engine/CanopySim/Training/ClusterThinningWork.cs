@@ -25,7 +25,8 @@ internal sealed class ClusterThinningWork(WorkPlace place, ClusterThinning step)
             var going = step.ClustersPerShoot is { } most
                 ? clusters.Where(found => found.Place >= most)
                 : clusters
-                    .OrderByDescending(found => found.Place).ThenBy(found => found.Shoot.Length).ThenBy(found => found.Shoot.Id.Value)
+                    .OrderByDescending(found => found.Place).ThenBy(found => found.Shoot.Length)
+                    .ThenBy(found => found.Shoot.Id.Value)
                     .Take((int)Math.Round((step.Share ?? 0) * clusters.Count, MidpointRounding.AwayFromZero));
             foreach (var found in going.ToList()) cuts.RemoveCluster(vine, found.Bearer);
         }
@@ -33,8 +34,10 @@ internal sealed class ClusterThinningWork(WorkPlace place, ClusterThinning step)
         if (tally.Clusters > 0) return;
         tally.Warn(
             there == 0 ? "no shoot bore a cluster, so none was cut off"
-            : step.ClustersPerShoot is { } count ? FormattableString.Invariant($"no shoot bore more than {count} clusters, so none was cut off")
-            : FormattableString.Invariant($"a share of {step.Share:0.###} of a vine's clusters is less than one, so none was cut off"));
+            : step.ClustersPerShoot is { } count
+            ? FormattableString.Invariant($"no shoot bore more than {count} clusters, so none was cut off")
+            : FormattableString.Invariant(
+                $"a share of {step.Share:0.###} of a vine's clusters is less than one, so none was cut off"));
     }
 
     // The clusters of a shoot from below, numbered from 0.

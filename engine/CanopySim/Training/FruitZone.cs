@@ -1,8 +1,8 @@
 namespace CanopySim.Training;
 
 /// <summary>
-/// Where the fruit of a wall hangs: 0.4 m along the foliage from the cordon where shoots are led up, 0.05 to 0.45 m under the cordon where
-/// they hang or lie as a roof. Common practice, no source.
+/// Where the fruit of a wall hangs: 0.4 m along the foliage from the cordon where shoots are led up, 0.05 to 0.45 m
+/// under the cordon where they hang or lie as a roof. Common practice, no source.
 /// </summary>
 /// <param name="Wall">The wall.</param>
 /// <param name="From">Lower end: height over the cordon [m].</param>

@@ -17,7 +17,8 @@ internal sealed class IrrigationWork(SoilWater soil, Irrigation step) : IWork
         var drained = soil.Irrigate(step.Amount);
         tally.AnythingDone = true;
         if (drained > 1e-9)
-            tally.Warn(FormattableString.Invariant($"the soil was full: {drained:0.#} of {step.Amount:0.#} mm drained"));
+            tally.Warn(FormattableString.Invariant(
+                $"the soil was full: {drained:0.#} of {step.Amount:0.#} mm drained"));
     }
 
     public bool Overlaps(IWork other) => false;

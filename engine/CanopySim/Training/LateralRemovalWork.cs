@@ -12,21 +12,25 @@ internal sealed class LateralRemovalWork(WorkPlace place, LateralRemoval step, i
     public WorkStep Step => step;
 
     public string Words =>
-        FormattableString.Invariant($"{100 * step.Share:0.#} % of the laterals taken off {ZoneWords.Of(step.From, step.To)}");
+        FormattableString.Invariant(
+            $"{100 * step.Share:0.#} % of the laterals taken off {ZoneWords.Of(step.From, step.To)}");
 
     public void Do(Canopy canopy, WorkTally tally)
     {
         var cuts = new VineCuts(place.Scenario, tally);
-        var there = canopy.Vines.SelectMany(vine => vine.Shoots.SelectMany(Here).Select(bearer => (vine, bearer))).ToList();
+        var there = canopy.Vines.SelectMany(vine => vine.Shoots.SelectMany(Here).Select(bearer => (vine, bearer)))
+            .ToList();
         var taken = there
-            .OrderBy(found => SeededValue.Uniform(place.Scenario.Seed, "lateral removal", found.bearer.Lateral!.Id.Value, index))
+            .OrderBy(found =>
+                SeededValue.Uniform(place.Scenario.Seed, "lateral removal", found.bearer.Lateral!.Id.Value, index))
             .Take((int)Math.Round(step.Share * there.Count, MidpointRounding.AwayFromZero))
             .ToList();
         foreach (var (vine, bearer) in taken) cuts.RemoveLateral(vine, bearer);
         if (taken.Count > 0) return;
         tally.Warn(there.Count == 0
             ? $"no lateral stood {ZoneWords.Of(step.From, step.To)}, so none was taken off"
-            : FormattableString.Invariant($"a share of {step.Share:0.###} of the {there.Count} laterals there is less than one, so none was taken off"));
+            : FormattableString.Invariant(
+                $"a share of {step.Share:0.###} of the {there.Count} laterals there is less than one, so none was taken off"));
     }
 
     public bool Overlaps(IWork other) =>

@@ -13,7 +13,9 @@ internal sealed class LeafRemovalWork(WorkPlace place, LeafRemoval step, int ind
     public WorkStep Step => step;
 
     public string Words => FormattableString.Invariant(
-        $"{100 * step.Share:0.#} % of the leaves pulled {ZoneWords.Of(step.From, step.To)}, {SideWords}{(step.Laterals ? "" : ", leaves of laterals left")}");
+        $"{100 * step.Share:0.#} % of the leaves pulled {ZoneWords.Of(step.From, step.To)}, {SideWords}{LateralWords}");
+
+    private string LateralWords => step.Laterals ? "" : ", leaves of laterals left";
 
     private string SideWords => step.Side switch
     {
@@ -27,16 +29,19 @@ internal sealed class LeafRemovalWork(WorkPlace place, LeafRemoval step, int ind
     public void Do(Canopy canopy, WorkTally tally)
     {
         var cuts = new VineCuts(place.Scenario, tally);
-        var there = canopy.Vines.SelectMany(vine => vine.Shoots.SelectMany(Here).Select(blade => (vine, blade))).ToList();
+        var there = canopy.Vines.SelectMany(vine => vine.Shoots.SelectMany(Here).Select(blade => (vine, blade)))
+            .ToList();
         var taken = there
-            .OrderBy(found => SeededValue.Uniform(place.Scenario.Seed, "leaf removal", found.blade.Leaf.Id.Value, index))
+            .OrderBy(found =>
+                SeededValue.Uniform(place.Scenario.Seed, "leaf removal", found.blade.Leaf.Id.Value, index))
             .Take((int)Math.Round(step.Share * there.Count, MidpointRounding.AwayFromZero))
             .ToList();
         foreach (var (vine, blade) in taken) cuts.RemoveLeaf(vine, blade.Phytomer);
         if (taken.Count > 0) return;
         tally.Warn(there.Count == 0
             ? $"no unfolded leaf hung {ZoneWords.Of(step.From, step.To)} ({SideWords}), so none was pulled"
-            : FormattableString.Invariant($"a share of {step.Share:0.###} of the {there.Count} leaves there is less than one leaf, so none was pulled"));
+            : FormattableString.Invariant(
+                $"a share of {step.Share:0.###} of the {there.Count} leaves there is less than one leaf, so none was pulled"));
     }
 
     public bool Overlaps(IWork other) =>

@@ -18,7 +18,8 @@ public sealed record RowLayout
     [Parameter("1", 1, 8, "Vines of a row that are grown one by one before it repeats itself.", Mark = Mark.Assumed)]
     public int VinesInCell { get; init; } = 1;
 
-    [Parameter("1", 1, 4, "Rows that stand side by side, each with its own vines, before the block repeats itself.", Mark = Mark.Assumed)]
+    [Parameter("1", 1, 4, "Rows that stand side by side, each with its own vines, before the block repeats itself.",
+        Mark = Mark.Assumed)]
     public int RowsInCell { get; init; } = 1;
 
     /// <summary>All vines of the cell, row by row.</summary>

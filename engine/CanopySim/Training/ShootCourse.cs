@@ -9,8 +9,13 @@ namespace CanopySim.Training;
 /// <param name="IsLedBack">True once a wire has turned the shoot back into its wall.</param>
 internal readonly record struct ShootCourse(Vector2 Heading, float Tilt, float Drift, bool IsLedBack = false)
 {
-    // A free shoot tilts by this much per meter of its own length and meter of free length beyond [rad m⁻²]. Assumed.
+    // A free shoot that lies level tilts by this much per meter of its own length and meter of free length beyond [rad
+    // m⁻²]. Assumed.
     private const float WeightBending = 3.5f;
+
+    // The steeper it stands the less its weight bends it, as the sine of its tilt, but never less than this: no shoot
+    // is straight. Assumed.
+    private const float LeastLever = 0.2f;
 
     // The steepest that a hanging shoot turns: straight down.
     private const float HangingTilt = MathF.PI;
@@ -24,7 +29,8 @@ internal readonly record struct ShootCourse(Vector2 Heading, float Tilt, float D
         get
         {
             var horizontal = MathF.Sin(Tilt);
-            return Vector3.Normalize(new Vector3(Heading.X * horizontal, (Heading.Y * horizontal) + Drift, MathF.Cos(Tilt)));
+            return Vector3.Normalize(
+                new Vector3(Heading.X * horizontal, (Heading.Y * horizontal) + Drift, MathF.Cos(Tilt)));
         }
     }
 
@@ -35,7 +41,8 @@ internal readonly record struct ShootCourse(Vector2 Heading, float Tilt, float D
     {
         // Past upright the shoot leans to the other side.
         var (heading, tilt) = Tilt < 0 ? (-Heading, -Tilt) : (Heading, Tilt);
-        tilt = MathF.Min(HangingTilt, tilt + (WeightBending * length * beyond * MathF.Max(0.2f, MathF.Sin(tilt))));
+        tilt = MathF.Min(HangingTilt,
+            tilt + (WeightBending * length * beyond * MathF.Max(LeastLever, MathF.Sin(tilt))));
         return this with { Heading = heading, Tilt = tilt };
     }
 }

@@ -4,10 +4,10 @@ using CanopySim.Plants;
 namespace CanopySim.Training;
 
 /// <summary>
-/// Where a shoot's axis runs, node by node, in the frame of its row (x across from the row's middle, y along it in the cell, z up
-/// from the ground under the row where the shoot starts): led by the wires of its wall, and bent by its own weight where nothing
-/// holds it. The path depends on the shoot's lengths, on how many of its nodes are held, and on the seed alone, so it can be drawn
-/// anew any day.
+/// Where a shoot's axis runs, node by node, in the frame of its row (x across from the row's middle, y along it in the
+/// cell, z up from the ground under the row where the shoot starts): led by the wires of its wall, and bent by its own
+/// weight where nothing holds it. The path depends on the shoot's lengths, on how many of its nodes are held, and on
+/// the seed alone, so it can be drawn anew any day.
 /// </summary>
 public sealed class ShootPath
 {

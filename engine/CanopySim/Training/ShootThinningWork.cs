@@ -49,14 +49,16 @@ internal sealed class ShootThinningWork(WorkPlace place, ShootThinning step) : I
             yield break;
         }
 
-        var kept = (int)Math.Round((step.ShootsPerMeter ?? 0) * place.Scenario.Rows.VineSpacing, MidpointRounding.AwayFromZero);
+        var kept = (int)Math.Round(
+            (step.ShootsPerMeter ?? 0) * place.Scenario.Rows.VineSpacing, MidpointRounding.AwayFromZero);
         foreach (var wall in place.Walls)
             yield return ([.. vine.Shoots.Where(shoot => shoot.Wall == wall.Index)], Math.Max(1, kept));
     }
 
     private Shoot Next(Canopy canopy, List<Shoot> shoots) => step.First == ThinningOrder.Weakest
         ? shoots.OrderBy(shoot => shoot.Length).ThenBy(shoot => shoot.Id.Value).First()
-        : shoots.OrderBy(shoot => Math.Round(Gap(canopy, shoot) / AlikeGap)).ThenBy(shoot => shoot.Length).ThenBy(shoot => shoot.Id.Value).First();
+        : shoots.OrderBy(shoot => Math.Round(Gap(canopy, shoot) / AlikeGap)).ThenBy(shoot => shoot.Length)
+            .ThenBy(shoot => shoot.Id.Value).First();
 
     // Distance between the neighbors on both sides along the wall [m]; the row repeats itself beyond the cell.
     private double Gap(Canopy canopy, Shoot shoot)
@@ -65,7 +67,8 @@ internal sealed class ShootThinningWork(WorkPlace place, ShootThinning step) : I
         var (before, after) = (along, along);
         foreach (var other in canopy.PrimaryShoots())
         {
-            if (other == shoot || other.Wall != shoot.Wall || rows.RowOf(other.Vine) != rows.RowOf(shoot.Vine)) continue;
+            if (other == shoot || other.Wall != shoot.Wall || rows.RowOf(other.Vine) != rows.RowOf(shoot.Vine))
+                continue;
             var ahead = (((other.PositionAlongRow - shoot.PositionAlongRow) % along) + along) % along;
             (before, after) = (Math.Min(before, along - ahead), Math.Min(after, ahead));
         }

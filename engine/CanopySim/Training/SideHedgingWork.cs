@@ -33,9 +33,10 @@ internal sealed class SideHedgingWork(WorkPlace place, SideHedging step) : IWork
 
         if (!tally.AnythingDone)
             tally.Warn(FormattableString.Invariant($"nothing stood beyond {step.Width:0.##} m, so nothing was cut"));
-        if (place.Walls.Any(wall => !wall.IsFlat && step.Width < wall.Width))
+        var wires = place.Walls.Where(wall => wall.IsHeld && !wall.IsFlat).Select(wall => wall.Width).DefaultIfEmpty().Max();
+        if (step.Width < wires)
             tally.Warn(FormattableString.Invariant(
-                $"the cut is narrower than the {place.Walls.Max(wall => wall.Width):0.##} m that the wires leave to the shoots: cutters would meet them"));
+                $"the cut is narrower than the {wires:0.##} m that the wires leave to the shoots: cutters would meet them"));
     }
 
     // False where the whole shoot went.

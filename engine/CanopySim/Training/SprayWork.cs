@@ -10,7 +10,9 @@ internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
     public WorkStep Step => step;
 
     public string Words =>
-        $"sprayed: {step.Label}{(step.From is null && step.To is null ? "" : $", {ZoneWords.Of(step.From, step.To, whole: true)}")}";
+        step.From is null && step.To is null
+            ? $"sprayed: {step.Label}"
+            : $"sprayed: {step.Label}, {ZoneWords.Of(step.From, step.To, whole: true)}";
 
     public void Do(Canopy canopy, WorkTally tally)
     {
@@ -28,7 +30,8 @@ internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
             }
         }
 
-        if (!tally.AnythingDone) tally.Warn($"no leaf hung {ZoneWords.Of(step.From, step.To, whole: true)}, so none was sprayed");
+        if (!tally.AnythingDone)
+            tally.Warn($"no leaf hung {ZoneWords.Of(step.From, step.To, whole: true)}, so none was sprayed");
     }
 
     public bool Overlaps(IWork other) => false;

@@ -35,13 +35,15 @@ internal sealed class ToppingWork(WorkPlace place, Topping step) : IWork
 
         if (tally.AnythingDone) return;
         tally.Warn(step.Nodes is { } nodes
-            ? FormattableString.Invariant($"no shoot had more than {Math.Max(LeastNodes, nodes)} nodes, so nothing was cut")
-            : FormattableString.Invariant($"no shoot reached beyond {step.Height:0.##} m over the ground, so nothing was cut"));
+            ? FormattableString.Invariant(
+                $"no shoot had more than {Math.Max(LeastNodes, nodes)} nodes, so nothing was cut")
+            : FormattableString.Invariant(
+                $"no shoot reached beyond {step.Height:0.##} m over the ground, so nothing was cut"));
     }
 
     /// <summary>
-    /// True where a cut at a height, or by nodes where there is none, can meet a wall: over its cordon where shoots stand, under it
-    /// where they hang.
+    /// True where a cut at a height, or by nodes where there is none, can meet a wall: over its cordon where shoots
+    /// stand, under it where they hang.
     /// </summary>
     internal static bool Meets(FoliageWall wall, double? height) =>
         height is null || (wall.Hangs || wall.IsFlat ? height <= wall.CordonHeight : height >= wall.CordonHeight);

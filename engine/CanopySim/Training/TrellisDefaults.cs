@@ -1,8 +1,9 @@
 namespace CanopySim.Training;
 
 /// <summary>
-/// Lengths of each form where the scenario gives none. Heights, widths and angles of the trade, most without a source; published
-/// among them: high wire and twin curtains at 1.5 to 1.8 m, twin curtains 1.2 m apart, open-u at 0.9 m (growers' pages).
+/// Lengths of each form where the scenario gives none. Heights, widths and angles of the trade, most without a source;
+/// published among them: high wire and twin curtains at 1.5 to 1.8 m, twin curtains 1.2 m apart, open-u at 0.9 m
+/// (growers' pages).
 /// </summary>
 internal static class TrellisDefaults
 {

@@ -9,12 +9,16 @@ public static class TrellisKeys
         var form = trellis.Form;
         var isWalled = HasWalls(form);
         if (trellis.CordonHeight is not null && form == TrellisForm.Bush) yield return nameof(Trellis.CordonHeight);
-        if (trellis.LowerCordonHeight is not null && form != TrellisForm.UpAndDown) yield return nameof(Trellis.LowerCordonHeight);
+        if (trellis.LowerCordonHeight is not null && form != TrellisForm.UpAndDown)
+            yield return nameof(Trellis.LowerCordonHeight);
         if (trellis.HeadHeight is not null && form != TrellisForm.Bush) yield return nameof(Trellis.HeadHeight);
-        if (trellis.TopWireHeight is not null && !isWalled && form != TrellisForm.Overhead) yield return nameof(Trellis.TopWireHeight);
-        if (trellis.FoliageWidth is not null && form is (TrellisForm.HighWire or TrellisForm.Bush)) yield return nameof(Trellis.FoliageWidth);
+        if (trellis.TopWireHeight is not null && !isWalled && form != TrellisForm.Overhead)
+            yield return nameof(Trellis.TopWireHeight);
+        if (trellis.FoliageWidth is not null && form is (TrellisForm.HighWire or TrellisForm.Bush))
+            yield return nameof(Trellis.FoliageWidth);
         if (trellis.CordonDistance is not null && !IsDividedAcross(form)) yield return nameof(Trellis.CordonDistance);
-        if (trellis.WallTilt is not null && form is not (TrellisForm.OpenU or TrellisForm.SlantedV)) yield return nameof(Trellis.WallTilt);
+        if (trellis.WallTilt is not null && form is not (TrellisForm.OpenU or TrellisForm.SlantedV))
+            yield return nameof(Trellis.WallTilt);
         if (trellis.RoofArms != RoofArms.Both && form != TrellisForm.Overhead) yield return nameof(Trellis.RoofArms);
         if (trellis.CatchWires.Count > 0 && !isWalled) yield return nameof(Trellis.CatchWires);
     }

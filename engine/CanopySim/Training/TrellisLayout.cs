@@ -8,7 +8,8 @@ public static class TrellisLayout
 {
     /// <summary>The walls of a row, in the order of their numbers.</summary>
     /// <param name="trellis">The trellis.</param>
-    /// <param name="row">Number of the row in the cell: roofs that face each other are led right and left in turn.</param>
+    /// <param name="row">Number of the row in the cell: roofs that face each other are led right and left in
+    /// turn.</param>
     public static IReadOnlyList<FoliageWall> WallsOf(Trellis trellis, int row = 0)
     {
         var (cordon, width) = (trellis.CordonHeightOrDefault, trellis.FoliageWidthOrDefault);
@@ -20,9 +21,11 @@ public static class TrellisLayout
             TrellisForm.HangingCurtain => [new FoliageWall(0, 0, cordon, Math.PI, width)],
             TrellisForm.Overhead => [Roof()],
             TrellisForm.HighWire => [new FoliageWall(0, 0, cordon, Math.PI, width) { IsHeld = false }],
-            TrellisForm.TwinCurtain => [new FoliageWall(0, -half, cordon, Math.PI, width), new FoliageWall(1, half, cordon, Math.PI, width)],
+            TrellisForm.TwinCurtain =>
+                [new FoliageWall(0, -half, cordon, Math.PI, width), new FoliageWall(1, half, cordon, Math.PI, width)],
             TrellisForm.OpenU or TrellisForm.SlantedV => [Led(0, -half, -tilt), Led(1, half, tilt)],
-            TrellisForm.UpAndDown => [Led(0, 0, 0), new FoliageWall(1, 0, trellis.LowerCordonHeightOrDefault, Math.PI, width)],
+            TrellisForm.UpAndDown =>
+                [Led(0, 0, 0), new FoliageWall(1, 0, trellis.LowerCordonHeightOrDefault, Math.PI, width)],
             TrellisForm.Bush => [new FoliageWall(0, 0, cordon, 0, width) { IsHeld = false }],
             _ => throw new ArgumentOutOfRangeException(nameof(trellis), trellis.Form, "a form without walls"),
         };
@@ -44,6 +47,11 @@ public static class TrellisLayout
         }
     }
 
+    /// <summary>The rows of the cell, each with its walls.</summary>
+    public static IReadOnlyList<RowOfWalls> RowsOf(Scenario scenario) =>
+        [.. Enumerable.Range(0, scenario.Rows.RowsInCell).Select(row =>
+            new RowOfWalls(row, scenario.Rows.AcrossOf(row), WallsOf(scenario.Trellis, row)))];
+
     /// <summary>The wall that a shoot belongs to.</summary>
     public static FoliageWall WallOf(Scenario scenario, Shoot shoot) =>
         WallsOf(scenario.Trellis, scenario.Rows.RowOf(shoot.Vine))[shoot.Wall];
@@ -51,7 +59,9 @@ public static class TrellisLayout
     /// <summary>Meters of canopy in a meter of row: 2 where the canopy is divided, else 1.</summary>
     public static int CanopyMetersPerRowMeter(Trellis trellis) => WallsOf(trellis).Count;
 
-    /// <summary>Meters of cordon of a vine: one cordon a wall; those of up-and-down may be one; a bush has its arms instead [m].</summary>
+    /// <summary>
+    /// Meters of cordon of a vine: one cordon a wall; those of up-and-down may be one; a bush has its arms instead [m].
+    /// </summary>
     public static double CordonMetersPerVine(Scenario scenario) => scenario.Trellis.Form == TrellisForm.Bush
         ? BushHead.ArmCount * BushHead.ArmLength
         : scenario.Rows.VineSpacing * CordonsOf(scenario.Trellis).Count;
@@ -60,13 +70,17 @@ public static class TrellisLayout
     public static IReadOnlyList<(double Across, double Height)> CordonsOf(Trellis trellis) =>
         [.. WallsOf(trellis).Select(wall => (wall.CordonAcross, wall.CordonHeight)).Distinct()];
 
-    /// <summary>How far a row's cordons and wires leave foliage to go, left and right of its middle [m]; none where nothing holds it.</summary>
+    /// <summary>
+    /// How far a row's cordons and wires leave foliage to go, left and right of its middle [m]; none where nothing
+    /// holds it.
+    /// </summary>
     public static (double Left, double Right) SpanOf(Trellis trellis, int row = 0)
     {
         var (left, right) = (0.0, 0.0);
         foreach (var wall in WallsOf(trellis, row).Where(wall => wall.IsHeld))
         {
-            foreach (var (middle, half) in Widths(wall)) (left, right) = (Math.Min(left, middle - half), Math.Max(right, middle + half));
+            foreach (var (middle, half) in Widths(wall))
+                (left, right) = (Math.Min(left, middle - half), Math.Max(right, middle + half));
         }
 
         return (left, right);

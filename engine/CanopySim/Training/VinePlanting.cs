@@ -7,7 +7,8 @@ namespace CanopySim.Training;
 /// <summary>Sets the vines of the cell, and lets their shoots break along the cordon.</summary>
 public static class VinePlanting
 {
-    // Dry mass of a vine's permanent parts: half by its ground, half by its cordon; 5 kg on 5.85 m² and 1.95 m. Assumed.
+    // Dry mass of a vine's permanent parts: half by its ground, half by its cordon; 5 kg on 5.85 m² and 1.95 m.
+    // Assumed.
     private const double KilogramsPerSquareMeter = 2.5 / 5.85;
     private const double KilogramsPerCordonMeter = 2.5 / 1.95;
 
@@ -18,7 +19,8 @@ public static class VinePlanting
     {
         var rows = scenario.Rows;
         var kilograms = scenario.Carbon.PerennialMass
-            ?? (KilogramsPerSquareMeter * rows.GroundAreaPerVine) + (KilogramsPerCordonMeter * TrellisLayout.CordonMetersPerVine(scenario));
+            ?? (KilogramsPerSquareMeter * rows.GroundAreaPerVine)
+            + (KilogramsPerCordonMeter * TrellisLayout.CordonMetersPerVine(scenario));
         var vines = new List<Vine>();
         for (var i = 0; i < rows.VineCount; i++)
         {
@@ -29,14 +31,17 @@ public static class VinePlanting
         return new Canopy(vines);
     }
 
-    /// <summary>Shoots that a vine keeps: the wanted number a meter of canopy on its piece of row, to the nearest whole shoot.</summary>
+    /// <summary>
+    /// Shoots that a vine keeps: the wanted number a meter of canopy on its piece of row, to the nearest whole shoot.
+    /// </summary>
     public static int ShootsPerVine(Scenario scenario) => Math.Max(1, (int)Math.Round(
-        scenario.CanopyWork.ShootsPerMeter * scenario.Rows.VineSpacing * TrellisLayout.CanopyMetersPerRowMeter(scenario.Trellis),
+        scenario.CanopyWork.ShootsPerMeter * scenario.Rows.VineSpacing
+        * TrellisLayout.CanopyMetersPerRowMeter(scenario.Trellis),
         MidpointRounding.AwayFromZero));
 
     /// <summary>
-    /// Lets a vine's buds break: shoots go to the walls in turn and stand evenly along each cordon, their vigor drawn by seed; those
-    /// near the trunk are the weaker. On a bush all stand round its head.
+    /// Lets a vine's buds break: shoots go to the walls in turn and stand evenly along each cordon, their vigor drawn
+    /// by seed; those near the trunk are the weaker. On a bush all stand round its head.
     /// </summary>
     public static IReadOnlyList<Shoot> BreakBuds(Canopy canopy, Vine vine, Scenario scenario)
     {

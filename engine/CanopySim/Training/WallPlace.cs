@@ -19,7 +19,8 @@ internal readonly record struct WallPlace(double Distance, double HeightOverCord
         var up = places.HeightOverGround(point) - wall.CordonHeight;
         var across = point.X - row - wall.CordonAcross;
         var (sin, cos) = Math.SinCos(wall.Tilt);
-        var square = (across * cos) - (up * sin);
+        // The wall's middle plane leans from its cordon, whatever the ground does beside it.
+        var square = (across * cos) - ((up + (places.Cell.RiseAcross * across)) * sin);
         return new WallPlace(Math.Abs(square), up, wall.IsFlat ? across > 0 : square * cos > 0);
     }
 }

@@ -4,8 +4,10 @@ namespace CanopySim.Training;
 public static class WorkCautions
 {
     private const string Sprays =
-        "Sprays: follow the product label and local rules, keep re-entry and pre-harvest intervals, wear the protection named on the label, "
-        + "and leave licensed work to licensed people. The unsprayed leaf area only counts leaf that came after the last spray that reached it: "
+        "Sprays: follow the product label and local rules, keep re-entry and pre-harvest intervals, wear the "
+        + "protection named on the label, "
+        + "and leave licensed work to licensed people. The unsprayed leaf area only counts leaf that came after the "
+        + "last spray that reached it: "
         + "how well or how long a spray protects, and what rain washes off, is not simulated.";
 
     private const string Work =
@@ -18,7 +20,8 @@ public static class WorkCautions
     public static IReadOnlyList<string> Of(Scenario scenario)
     {
         var work = scenario.CanopyWork;
-        var cuts = work.ShootThinning.Count + work.Tucking.Count + work.Topping.Count + work.SideHedging.Count + work.LeafRemoval.Count
+        var cuts = work.ShootThinning.Count + work.Tucking.Count + work.Topping.Count + work.SideHedging.Count
+            + work.LeafRemoval.Count
             + work.LateralRemoval.Count + work.ClusterThinning.Count;
         var cautions = new List<string>();
         if (work.Sprays.Count > 0) cautions.Add(Sprays);

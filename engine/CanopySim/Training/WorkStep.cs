@@ -32,7 +32,8 @@ public abstract record WorkStep
 
     /// <summary>True where both steps are timed alike, and so fall on one day.</summary>
     public bool IsTimedAs(WorkStep other) =>
-        On == other.On && Stage == other.Stage && (DaysAfter ?? 0) == (other.DaysAfter ?? 0) && WhenShootsReach == other.WhenShootsReach;
+        On == other.On && Stage == other.Stage && (DaysAfter ?? 0) == (other.DaysAfter ?? 0)
+        && WhenShootsReach == other.WhenShootsReach;
 }
 
 /// <summary>
@@ -40,11 +41,13 @@ public abstract record WorkStep
 /// </summary>
 public abstract record ZoneStep : WorkStep
 {
-    [Parameter("m", -3, 3, "Lower end of the zone: height over the cordon, negative below it; left out, that of the fruit zone.",
+    [Parameter("m", -3, 3,
+        "Lower end of the zone: height over the cordon, negative below it; left out, that of the fruit zone.",
         Mark = Mark.Given)]
     public double? From { get; init; }
 
-    [Parameter("m", -3, 3, "Upper end of the zone: height over the cordon, negative below it; left out, that of the fruit zone.",
+    [Parameter("m", -3, 3,
+        "Upper end of the zone: height over the cordon, negative below it; left out, that of the fruit zone.",
         Mark = Mark.Given)]
     public double? To { get; init; }
 

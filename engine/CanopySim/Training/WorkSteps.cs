@@ -31,7 +31,8 @@ public sealed record Tucking : WorkStep;
 /// <summary>One topping. Exactly one of <see cref="Height"/> and <see cref="Nodes"/>.</summary>
 public sealed record Topping : WorkStep
 {
-    [Parameter("m", 0.3, 5, "Height above the ground at which shoots are cut; where shoots hang, what is lower goes.", Mark = Mark.Given)]
+    [Parameter("m", 0.3, 5, "Height above the ground at which shoots are cut; where shoots hang, what is lower goes.",
+        Mark = Mark.Given)]
     public double? Height { get; init; }
 
     [Parameter("1", 3, 60, "Nodes that stay on each shoot.", Mark = Mark.Given)]
@@ -41,14 +42,16 @@ public sealed record Topping : WorkStep
 /// <summary>One cut along both sides of every wall of foliage.</summary>
 public sealed record SideHedging : WorkStep
 {
-    [Parameter("m", 0.15, 4, "Width of the wall of foliage that stays, half of it on each side of its middle.", Mark = Mark.Given)]
+    [Parameter("m", 0.15, 4, "Width of the wall of foliage that stays, half of it on each side of its middle.",
+        Mark = Mark.Given)]
     public required double Width { get; init; }
 }
 
 /// <summary>One removal of leaves.</summary>
 public sealed record LeafRemoval : ZoneStep
 {
-    [KeyHelp("Side of the canopy: both, right or left (looking along the row), morning (that faces east) or afternoon.")]
+    [KeyHelp(
+        "Side of the canopy: both, right or left (looking along the row), morning (that faces east) or afternoon.")]
     public CanopySide Side { get; init; } = CanopySide.Both;
 
     [Parameter("1", 0.01, 1, "Share of the unfolded leaves there that go, chosen by seed.", Mark = Mark.Given)]
@@ -73,7 +76,9 @@ public sealed record ClusterThinning : WorkStep
     [Parameter("1", 1, 5, "Most clusters that stay on a shoot; the upper go.", Mark = Mark.Given)]
     public int? ClustersPerShoot { get; init; }
 
-    [Parameter("1", 0.01, 1, "Share of a vine's clusters that go: the upper of a shoot first, those of the shortest shoots first.", Mark = Mark.Given)]
+    [Parameter("1", 0.01, 1,
+        "Share of a vine's clusters that go: the upper of a shoot first, those of the shortest shoots first.",
+        Mark = Mark.Given)]
     public double? Share { get; init; }
 }
 
@@ -86,9 +91,13 @@ public sealed record Spray : WorkStep
     [KeyHelp("A name of your own for the spray.")]
     public required string Label { get; init; }
 
-    [Parameter("m", -3, 3, "Lower end of what the spray covers: height over the cordon, negative below it; left out, no end.", Mark = Mark.Given)]
+    [Parameter("m", -3, 3,
+        "Lower end of what the spray covers: height over the cordon, negative below it; left out, no end.",
+        Mark = Mark.Given)]
     public double? From { get; init; }
 
-    [Parameter("m", -3, 3, "Upper end of what the spray covers: height over the cordon, negative below it; left out, no end.", Mark = Mark.Given)]
+    [Parameter("m", -3, 3,
+        "Upper end of what the spray covers: height over the cordon, negative below it; left out, no end.",
+        Mark = Mark.Given)]
     public double? To { get; init; }
 }

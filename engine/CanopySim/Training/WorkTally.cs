@@ -13,7 +13,8 @@ namespace CanopySim.Training;
 /// <param name="LeafAreaM2PerVine">Their leaf area, folded leaves with it.</param>
 /// <param name="FruitGPerVine">Fresh fruit that went.</param>
 public sealed record WorkDone(
-    DateOnly Date, string Action, string What, int Shoots, int Clusters, int Leaves, double LeafAreaM2PerVine, double FruitGPerVine);
+    DateOnly Date, string Action, string What, int Shoots, int Clusters, int Leaves, double LeafAreaM2PerVine,
+    double FruitGPerVine);
 
 /// <summary>Counts what a step of work takes off, and hears what it could not do.</summary>
 internal sealed class WorkTally(int vines)

@@ -13,8 +13,10 @@ internal static class ZoneWords
         ({ } low, { } high) => FormattableString.Invariant($"from {low:0.##} to {high:0.##} m over the cordon"),
         ({ } low, null) when whole => FormattableString.Invariant($"from {low:0.##} m over the cordon up"),
         (null, { } high) when whole => FormattableString.Invariant($"up to {high:0.##} m over the cordon"),
-        ({ } low, null) => FormattableString.Invariant($"from {low:0.##} m over the cordon to the top of the fruit zone"),
-        (null, { } high) => FormattableString.Invariant($"from the bottom of the fruit zone to {high:0.##} m over the cordon"),
+        ({ } low, null) =>
+            FormattableString.Invariant($"from {low:0.##} m over the cordon to the top of the fruit zone"),
+        (null, { } high) =>
+            FormattableString.Invariant($"from the bottom of the fruit zone to {high:0.##} m over the cordon"),
     };
 }
 
@@ -29,7 +31,9 @@ public static class StepsOverlap
     public static bool Of(LateralRemoval one, LateralRemoval other, Trellis trellis) =>
         Zones(one, other, TrellisLayout.WallsOf(trellis));
 
-    /// <summary>True where two toppings can meet the same wall: one over its cordon misses what hangs, one under it what stands.</summary>
+    /// <summary>
+    /// True where two toppings can meet the same wall: one over its cordon misses what hangs, one under it what stands.
+    /// </summary>
     public static bool Of(Topping one, Topping other, Trellis trellis) => TrellisLayout.WallsOf(trellis).Any(wall =>
         ToppingWork.Meets(wall, one.Height) && ToppingWork.Meets(wall, other.Height));
 

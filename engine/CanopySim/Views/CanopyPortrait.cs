@@ -20,17 +20,19 @@ public sealed record CanopyPortrait
     public required IReadOnlyList<int> AgeOfSurface { get; init; }
 
     /// <summary>
-    /// Height of the highest corner over the ground below it, and how far any reaches to either side of the row [m].
+    /// Height of the highest corner over the ground below it, and how far any reaches to either side of its row [m].
     /// </summary>
     public (double Height, double HalfWidth) Extent
     {
         get
         {
             var (height, halfWidth) = (0.0, 0.0);
-            foreach (var corner in Scene.Corners)
+            var spacing = Scene.Cell.Across / Scene.RowCount;
+            for (var at = 0; at < Scene.Corners.Length; at++)
             {
+                var (corner, row) = (Scene.Corners[at], Scene.RowOf(Scene.SurfaceOfTriangle[at / 3]));
                 height = Math.Max(height, CanopyView.HeightOver(Scene.Cell, corner));
-                halfWidth = Math.Max(halfWidth, Math.Abs(corner.X));
+                halfWidth = Math.Max(halfWidth, Math.Abs(corner.X - (row * spacing)));
             }
 
             return (height, halfWidth);

@@ -6,8 +6,8 @@ namespace CanopySim.Views;
 
 /// <summary>
 /// Which surface of an endless row is seen at each place of a picture, and how brightly it is lit, by the same raster
-/// that casts the sun's shadows: the scene is turned until the viewer is its sun. One row is seen, and heights are
-/// those over the ground. Where the row or the rows repeat so does the picture.
+/// that casts the sun's shadows: the scene is turned until the viewer is its sun. From the side one row is seen, the
+/// first of the cell, and heights are those over the ground. Where the row or the rows repeat so does the picture.
 /// </summary>
 public sealed class CanopyView
 {
@@ -26,7 +26,11 @@ public sealed class CanopyView
 
     private CanopyView(Scene scene, ViewSide side, double pixel)
     {
-        var corners = Array.ConvertAll(scene.Corners, corner => Turned(scene.Cell, corner, side));
+        // Seen from the side other rows would fill the gaps of the first.
+        var isSeen =
+            Array.ConvertAll(scene.SurfaceOfTriangle, surface => side != ViewSide.Front || scene.RowOf(surface) == 0);
+        var corners = scene.Corners.Where((_, at) => isSeen[at / 3]).Select(corner => Turned(scene.Cell, corner, side))
+            .ToArray();
         _width = side == ViewSide.Along ? scene.Cell.Across : scene.Cell.Along;
         _repeatsUpwards = side == ViewSide.Above;
         var (lowest, highest, nearest) = (0f, 0f, 0f);
@@ -43,7 +47,7 @@ public sealed class CanopyView
         {
             Cell = new Cell(_width, _height),
             Corners = Array.ConvertAll(corners, corner => corner + toOrigin),
-            SurfaceOfTriangle = scene.SurfaceOfTriangle,
+            SurfaceOfTriangle = [.. scene.SurfaceOfTriangle.Where((_, triangle) => isSeen[triangle])],
             Kinds = scene.Kinds,
             LeafIds = scene.LeafIds,
         };

@@ -44,7 +44,11 @@ public class ComparisonTest
         var cells = FlatSummary.Of(SummaryJson.Text(full, Hashes));
         Assert.Equal("22.1", cells["harvest.sugar_brix"]);
         Assert.Equal("2023-08-02", cells["dates.veraison"]);
-        Assert.Equal("0.131", cells["ripening_carbon_by_leaf_age.6.share"]);
+        Assert.Equal("0.131", cells["ripening_carbon_by_leaf_age.60_to_70_d.share"]);
+        Assert.Equal("4.4", cells["fruit_light.sides.wall_1_west.par_mol_m2_d"]);
+        Assert.Equal("0", cells["fruit_heat.sides.wall_1_east.hours_at_browning"]);
+        Assert.Equal("8", cells["canopy_score.items.leaf_layers.points"]);
+        Assert.DoesNotContain(cells.Keys, key => key.Split('.').Any(part => part.All(char.IsAsciiDigit)));
         Assert.Equal("3.1E-12", cells["checks.light_closure_max"]);
         Assert.DoesNotContain("scenario", cells.Keys);
         Assert.DoesNotContain("quality", cells.Keys);
@@ -86,8 +90,58 @@ public class ComparisonTest
             ScenarioDifferences.Of([hedge.Document, roof.Document]).Select(d => d.Key));
         Assert.Equal("Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 2 m.",
             ScenarioDifferences.InWords(roof, hedge));
-        Assert.Equal("Hedge: trellis, form upright-hedge, there overhead; no canopy work, topping 1, height, there 2 m.", ScenarioDifferences.InWords(hedge, roof));
-        Assert.Equal("Hedge differs in nothing but its name.", ScenarioDifferences.InWords(hedge, hedge));
+        Assert.Equal(
+            "Hedge: trellis, form upright-hedge, there overhead; no canopy work, topping 1, height, there 2 m.",
+            ScenarioDifferences.InWords(hedge, roof));
+        Assert.Equal("Height\ncanopy work, topping 1", ScenarioDifferences.Short("canopy_work.topping.0.height"));
+        Assert.Equal(
+            "Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 6.56 ft.",
+            ScenarioDifferences.InWords(roof, hedge, Units.Us));
+    }
+
+    /// <summary>Two that say the same are told of, whichever they are; nobody looks for what differs.</summary>
+    [Fact]
+    public void OptionsThatDoNotDifferAreSaidNotTo()
+    {
+        var one = Option("One", InventedSeason.Full(), new UnderstoodValue("name", "One", Mark.Given, ""),
+            new UnderstoodValue("rows.spacing", "2 m", Mark.Given, ""));
+        var wide = Option("Wide", InventedSeason.Full(), new UnderstoodValue("rows.spacing", "3 m", Mark.Given, ""));
+        var again = one with { Name = "Again" };
+        Assert.Equal("Again does not differ from One but by its name.", ScenarioDifferences.InWords(again, one));
+        Assert.Equal(
+            ["Again and One do not differ but by their names; their seasons are the same."],
+            ScenarioDifferences.Twins([one.Document, wide.Document, again.Document], ["One", "Wide", "Again"]));
+        Assert.Empty(ScenarioDifferences.Twins([one.Document, wide.Document], ["One", "Wide"]));
+    }
+
+    /// <summary>Warnings of an option, with what to heed, are in the table's row and in the terminal.</summary>
+    [Fact]
+    public void NoWarningIsLost()
+    {
+        const string Warning = "topping 2: no shoot reached 3 m, \"nothing\" was cut";
+        var full = InventedSeason.Full();
+        var warned = full with { Summary = full.Summary with { Warnings = [Warning], Cautions = ["Mind the blades."] } };
+        ComparedOption[] options = [Option("Hedge", full), Option("Topped", warned)];
+        var lines = ComparisonText.Lines(options, Units.Metric).ToList();
+        Assert.Contains("Not as planned", lines);
+        Assert.Contains(lines, line => line.StartsWith("  Topped: topping 2", StringComparison.Ordinal));
+        Assert.Contains("  Mind the blades.", lines);
+        Assert.Contains(lines, line => line.Contains("Fruit that was shaded", StringComparison.Ordinal));
+        Assert.Equal(Warning, FlatSummary.Of(SummaryJson.Text(warned.Summary, Hashes))["warnings"]);
+    }
+
+    /// <summary>The second table, and each option in sentences: canopy sheet, light by side, heat, next year.</summary>
+    [Fact]
+    public void TheTerminalTellsWhatThePageTells()
+    {
+        var text = string.Join(' ', ComparisonText.Lines(
+            [Option("Hedge", InventedSeason.Full()), Option("Curtain", InventedSeason.Full())], Units.Metric)
+            .Select(line => line.Trim()));
+        Assert.Contains("Canopy sheet: 3 of 6 measures lie within their published range.", text);
+        Assert.Contains("Light on the fruit: west side 4.4, east side 4.1 mol of PAR a day", text);
+        Assert.Contains("Heat: The warmest spot on a cluster reached 46 °C", text);
+        Assert.Contains("62 % as fruitful as the best", text);
+        Assert.Contains("Heed", text);
     }
 
     [Fact]
@@ -96,7 +150,9 @@ public class ComparisonTest
         var (full, later, unripe) = (Option("Hedge", InventedSeason.Full()),
             Option("Curtain", RipeOn(InventedSeason.Ripe.AddDays(6))),
             Option("Roof", InventedSeason.EndedOn(InventedSeason.Ripe.AddDays(-20))));
-        Assert.Equal("Hedge is ripe on 17 September; Curtain on 23 September, 6 days later; Roof does not reach 22 Brix.", ComparisonSentences.Opening([full, later, unripe]));
+        Assert.Equal(
+            "Hedge is ripe on 17 September; Curtain on 23 September, 6 days later; Roof does not reach 22 Brix.",
+            ComparisonSentences.Opening([full, later, unripe]));
         Assert.Equal("Roof does not reach 22 Brix; Hedge is ripe on 17 September.",
             ComparisonSentences.Opening([unripe, full]));
         Assert.Equal(
@@ -134,7 +190,8 @@ public class ComparisonTest
     public void CostIsSaidInTheUnitsOfTheReader(Units units, string cost)
     {
         var full = InventedSeason.Full();
-        var more = full with { Summary = full.Summary with { Harvest = full.Summary.Harvest! with { YieldTPerHa = 10.64 } } };
+        var harvest = full.Summary.Harvest! with { YieldTPerHa = 10.64 };
+        var more = full with { Summary = full.Summary with { Harvest = harvest } };
         Assert.Equal($"Curtain beside Hedge: {cost}.",
             ComparisonSentences.Cost(Option("Curtain", more), Option("Hedge", full), units));
         Assert.Equal("Same: as much fruit and leaf as Hedge, to the digits shown.",
@@ -150,7 +207,10 @@ public class ComparisonTest
             .Select(i => Option($"An option with rather a long name, number {i}", InventedSeason.Full())).ToList();
         var lines = ComparisonText.Lines(options, units).ToList();
         Assert.All(lines, line => Assert.True(line.Length <= ComparisonText.Width, line));
-        Assert.Equal(11, lines.Count(line => line.StartsWith("  difference", StringComparison.Ordinal)));
+        Assert.Equal(2 * 11, lines.Count(line => line.StartsWith("  difference", StringComparison.Ordinal)));
+        var wide = ComparisonText.Lines(options, units, 120).ToList();
+        Assert.All(wide, line => Assert.True(line.Length <= 120, line));
+        Assert.Contains(wide, line => line.Length > ComparisonText.Width);
         Assert.Contains(lines, line => line.Contains(units == Units.Us ? "tn/ac" : "t/ha", StringComparison.Ordinal));
     }
 

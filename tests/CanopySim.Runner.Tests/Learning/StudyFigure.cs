@@ -32,9 +32,9 @@ internal sealed record StudyFigure(string Name, Func<CsvRows, int, string> Text)
     public static StudyFigure MorningShare { get; } =
         Number("of it before noon [%]", "fruit_light.morning_share", 0, 100);
 
-    public static StudyFigure BrightSide { get; } = OfSides("on the brighter side", Math.Max);
+    public static StudyFigure BrightSide { get; } = OfSides("on the brighter side", sides => sides.Max());
 
-    public static StudyFigure DarkSide { get; } = OfSides("on the darker side", Math.Min);
+    public static StudyFigure DarkSide { get; } = OfSides("on the darker side", sides => sides.Min());
 
     public static StudyFigure Browning { get; } =
         Number("warm enough for fruit to brown, worse side [h]", "fruit_heat.hours_at_browning_max", 1);
@@ -73,20 +73,24 @@ internal sealed record StudyFigure(string Name, Func<CsvRows, int, string> Text)
             ? Shown(factor * double.Parse(text, CultureInfo.InvariantCulture), decimals)
             : None);
 
-    private static StudyFigure OfSides(string name, Func<double, double, double> chosen) => new(
+    private static StudyFigure OfSides(string name, Func<IEnumerable<double>, double> chosen) => new(
         $"PAR on clusters {name} [mol/m² a day]",
-        (compared, option) => Shown(chosen(SideLight(compared, option, 0), SideLight(compared, option, 1)), 1));
+        (compared, option) => Shown(chosen(SideLight(compared, option)), 1));
 
-    private static double SideLight(CsvRows compared, int option, int side) => double.Parse(
-        Cell(compared, $"fruit_light.sides.{side}.par_mol_m2_d", option), CultureInfo.InvariantCulture);
+    private static IEnumerable<double> SideLight(CsvRows compared, int option) => compared.Names
+        .Where(name => name.StartsWith("fruit_light.sides.", StringComparison.Ordinal)
+            && name.EndsWith(".par_mol_m2_d", StringComparison.Ordinal))
+        .Select(name => Cell(compared, name, option)).Where(cell => cell.Length > 0)
+        .Select(cell => double.Parse(cell, CultureInfo.InvariantCulture));
 
     private static IEnumerable<(double FromDays, double Share)> AgeClasses(CsvRows compared, int option)
     {
-        for (var i = 0; compared.Has($"{Carbon}.{i}.share"); i++)
+        foreach (var name in compared.Names.Where(name => name.StartsWith($"{Carbon}.", StringComparison.Ordinal)))
         {
-            var share = Cell(compared, $"{Carbon}.{i}.share", option);
+            var share = Cell(compared, name, option);
             if (share.Length == 0) continue;
-            var from = Cell(compared, $"{Carbon}.{i}.from_d", option);
+            // ripening_carbon_by_leaf_age.60_to_70_d.share, or from_160_d for the oldest.
+            var from = name.Split('.')[1].Split('_').First(part => char.IsAsciiDigit(part[0]));
             yield return (
                 double.Parse(from, CultureInfo.InvariantCulture), double.Parse(share, CultureInfo.InvariantCulture));
         }

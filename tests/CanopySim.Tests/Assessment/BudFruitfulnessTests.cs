@@ -8,9 +8,11 @@ using Xunit;
 
 namespace CanopySim.Tests.Assessment;
 
-public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities) : IClassFixture<BudFruitfulnessTests.Densities>
+public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities)
+    : IClassFixture<BudFruitfulnessTests.Densities>
 {
-    // All cultivars barren at 15 °C, best from 25 to 30 °C: Buttrose 1969, 1970; Sanchez & Dokoozlian 2005. Four hours count, one is too short.
+    // All cultivars barren at 15 °C, best from 25 to 30 °C: Buttrose 1969, 1970; Sanchez & Dokoozlian 2005. Four hours
+    // count, one is too short.
     [Theory]
     [InlineData(4, 14, 0)]
     [InlineData(4, 15, 0)]
@@ -24,13 +26,14 @@ public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities) : IC
         var weather = new WeatherDay
         {
             Date = new DateOnly(2025, 6, 1),
-            Hours = [.. Enumerable.Range(0, 24).Select(hour => new WeatherHour(hour is >= 12 && hour < 12 + hours ? degrees : 11, 1, 101, 2, 0, 0, 0, 0))],
+            Hours = [.. Enumerable.Range(0, 24)
+            .Select(hour => new WeatherHour(hour is >= 12 && hour < 12 + hours ? degrees : 11, 1, 101, 2, 0, 0, 0, 0))],
         };
         Assert.Equal(expected, buds.Warmth(weather), 1e-12);
     }
 
-    // Shaded canes are less fruitful by 30 to 60 % in dense canopies: May & Antcliff; Smart; from memory. Light alone is held here: buds of
-    // starved shoots are laid down later, when it is warmer.
+    // Shaded canes are less fruitful by 30 to 60 % in dense canopies: May & Antcliff; Smart; from memory. Light alone
+    // is held here: buds of starved shoots are laid down later, when it is warmer.
     [Fact]
     public void A_dense_canopy_takes_light_from_next_years_buds()
     {
@@ -50,7 +53,8 @@ public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities) : IC
             Assert.InRange(year.Fruitfulness, 0, 1);
             Assert.True(year.Least <= year.Fruitfulness && year.Fruitfulness <= year.Most);
             Assert.True(year.Fruitfulness <= Math.Min(year.LightFactor, year.TemperatureFactor) + 1e-12);
-            Assert.True(dates.Budbreak < year.From && year.From < dates.Bloom && dates.Bloom!.Value.AddDays(-14) < year.To);
+            Assert.True(
+                dates.Budbreak < year.From && year.From < dates.Bloom && dates.Bloom!.Value.AddDays(-14) < year.To);
         }
     }
 
@@ -67,7 +71,8 @@ public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities) : IC
             Densities.End);
         Assert.Equal(densities.Open.Days, altered.Days);
         Assert.True(altered.Summary.NextYear!.Fruitfulness < densities.Open.Summary.NextYear!.Fruitfulness);
-        Assert.True(altered.Summary.FruitHeat!.HighestSurfaceDegC > densities.Open.Summary.FruitHeat!.HighestSurfaceDegC);
+        Assert.True(
+            altered.Summary.FruitHeat!.HighestSurfaceDegC > densities.Open.Summary.FruitHeat!.HighestSurfaceDegC);
     }
 
     [Fact]
@@ -91,6 +96,7 @@ public class BudFruitfulnessTests(BudFruitfulnessTests.Densities densities) : IC
 
         public SeasonResult Dense { get; } = SeasonCases.Run(Block(40), End);
 
-        public static Scenario Block(double shoots) => SeasonCases.Small with { CanopyWork = new CanopyWork { ShootsPerMeter = shoots } };
+        public static Scenario Block(double shoots) =>
+            SeasonCases.Small with { CanopyWork = new CanopyWork { ShootsPerMeter = shoots } };
     }
 }

@@ -33,7 +33,8 @@ public class CanopySheetTests
         Assert.All(ranges, range => Assert.False(string.IsNullOrWhiteSpace(range.Source)));
         Assert.All(ranges, range => Assert.True(range.Low < range.High));
         Assert.All(ranges, range => Assert.True(range.Mark is Mark.Published or Mark.Recalled or Mark.Derived));
-        Assert.All(ranges.Where(range => range.Mark == Mark.Recalled), range => Assert.Contains("from memory", range.Source));
+        Assert.All(ranges.Where(range => range.Mark == Mark.Recalled), range =>
+            Assert.Contains("from memory", range.Source));
     }
 
     // Kliewer & Dokoozlian 2005, AJEV 56:170-181: single and divided canopies.
@@ -41,7 +42,8 @@ public class CanopySheetTests
     [InlineData(1, 0.8, 1.2, 2, 5, 3, 7, 4, 0.5, 1)]
     [InlineData(2, 0.5, 0.8, 2, 4, 3, 6, 5, 0.4, 0.8)]
     public void Ranges_are_those_of_the_canopy(
-        int walls, double fruitLow, double fruitHigh, double leafLow, double leafHigh, double denseLow, double denseHigh, double yieldLow, double canesLow, double canesHigh)
+        int walls, double fruitLow, double fruitHigh, double leafLow, double leafHigh, double denseLow,
+        double denseHigh, double yieldLow, double canesLow, double canesHigh)
     {
         var rows = CanopySheet.Rows(Survey(walls), new HarvestSummary(4, 10, 22, 1, 1.2, 4), 1.5);
         AssertRange("leaf_area_per_fruit", fruitLow, fruitHigh);
@@ -66,12 +68,16 @@ public class CanopySheetTests
     {
         Assert.Empty(CanopySheet.Rows(null, null, 1.5));
         var rows = CanopySheet.Rows(Survey(1), null, 1.5);
-        Assert.Equal(["leaf_color", "leaf_health"], rows.Where(row => row.Verdict == SheetVerdict.JudgeInRow).Select(row => row.Item));
+        Assert.Equal(["leaf_color", "leaf_health"],
+            rows.Where(row => row.Verdict == SheetVerdict.JudgeInRow).Select(row => row.Item));
         Assert.Equal(SheetVerdict.NotReached, rows.Single(row => row.Item == "prunings").Verdict);
         Assert.All(rows, row => Assert.False(string.IsNullOrWhiteSpace(row.Source)));
         Assert.All(rows, row => Assert.False(string.IsNullOrWhiteSpace(row.Meaning)));
-        Assert.All(rows.Where(row => row.Item is "gaps" or "leaf_layers" or "interior_leaves"), row => Assert.NotNull(row.SamplingError));
-        Assert.Equal(1, rows.Single(row => row.Item == "interior_leaves").Value + rows.Single(row => row.Item == "exterior_leaves").Value);
+        Assert.All(rows.Where(row => row.Item is "gaps" or "leaf_layers" or "interior_leaves"), row =>
+            Assert.NotNull(row.SamplingError));
+        Assert.Equal(1,
+            rows.Single(row => row.Item == "interior_leaves").Value
+            + rows.Single(row => row.Item == "exterior_leaves").Value);
     }
 
     // Levels of the card from memory: Smart & Robinson 1991.
@@ -89,7 +95,8 @@ public class CanopySheetTests
         Assert.DoesNotContain(score.Items, item => item.Item is "leaf_size" or "leaf_color");
     }
 
-    // Blades spread evenly through a wall of 1.2 m by 0.4 m, leaning by 0.2: the span that leaves 2.5 % out at either end is 95 % of it.
+    // Blades spread evenly through a wall of 1.2 m by 0.4 m, leaning by 0.2: the span that leaves 2.5 % out at either
+    // end is 95 % of it.
     [Theory]
     [InlineData(0)]
     [InlineData(0.2)]
@@ -114,7 +121,7 @@ public class CanopySheetTests
         }
 
         var scene = list.Build(CanopyScene.CellOf(scenario));
-        var box = WallBox.Of(new PlacedCanopy(scene, [leaf], [default], [scene.SurfaceAreas()[0]]), wall);
+        var box = WallBox.Of(new PlacedCanopy(scene, [leaf], [default], [scene.SurfaceAreas()[0]]), new RowOfWalls(0, 0, [wall]), wall);
         Assert.Equal(0.95 * 1.2, box.Extent, 0.025);
         Assert.Equal(0.95 * 0.4, box.Thickness, 0.025);
         Assert.Equal(box.Extent * box.Thickness * 1.5, box.Volume, 1e-12);
@@ -125,7 +132,9 @@ public class CanopySheetTests
     {
         var grown = new GrownCanopy(GrownCanopy.Scenario()).Grow(60).Set();
         var scenario = GrownCanopy.Scenario();
-        var survey = CanopySurvey.Of(scenario, grown.Canopy, new CanopyScene(scenario).Place(grown.Canopy, SceneDetail.ForLight));
+        var survey =
+            CanopySurvey.Of(scenario, grown.Canopy,
+            new CanopyScene(scenario).Place(grown.Canopy, SceneDetail.ForLight));
         return walls == 1 ? survey : survey with
         {
             Walls = [.. survey.Walls, survey.Walls[0] with { Index = 1 }],

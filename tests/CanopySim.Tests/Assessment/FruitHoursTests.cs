@@ -29,10 +29,12 @@ public class FruitHoursTests
                 .Sum(surface => solution.AbsorbedPar[solution.IndexOf(index, surface)]);
             var read = Enumerable.Range(0, day.Clusters.Sides.Count)
                 .Sum(side => day.Hours.At(side, day.Light.Hours[index]).Ppfd * day.Clusters.AreaOfSide[side]);
-            Assert.Equal(watts / (1 - optics.WoodParReflectance) * UnitConversion.MicromolesPerJouleOfDaylightPar, read, 1e-9 * Math.Max(1, read));
+            Assert.Equal(watts / (1 - optics.WoodParReflectance) * UnitConversion.MicromolesPerJouleOfDaylightPar,
+                read, 1e-9 * Math.Max(1, read));
         }
 
-        Assert.Equal(day.Light.IncidentParMoles, day.Hours.IncidentPpfd.Sum() * 3600e-6, 1e-5 * day.Light.IncidentParMoles);
+        Assert.Equal(day.Light.IncidentParMoles, day.Hours.IncidentPpfd.Sum() * 3600e-6,
+            1e-5 * day.Light.IncidentParMoles);
     }
 
     [Fact]
@@ -42,7 +44,8 @@ public class FruitHoursTests
         var east = Array.FindIndex([.. day.Clusters.Sides], side => side.PartOfDay == "morning");
         var west = Array.FindIndex([.. day.Clusters.Sides], side => side.PartOfDay == "afternoon");
         Assert.Equal(("east", "west"), (day.Clusters.Sides[east].Facing, day.Clusters.Sides[west].Facing));
-        double Sum(int side, bool morning) => Enumerable.Range(0, 24).Where(hour => day.Hours.IsLit[hour] && day.Hours.IsMorning[hour] == morning)
+        double Sum(int side, bool morning) =>
+            Enumerable.Range(0, 24).Where(hour => day.Hours.IsLit[hour] && day.Hours.IsMorning[hour] == morning)
             .Sum(hour => day.Hours.At(side, hour).Ppfd);
         Assert.True(Sum(east, true) > 1.2 * Sum(west, true), $"{Sum(east, true)} east, {Sum(west, true)} west");
         Assert.True(Sum(west, false) > 1.2 * Sum(east, false), $"{Sum(west, false)} west, {Sum(east, false)} east");
@@ -98,12 +101,15 @@ public class FruitHoursTests
             foreach (var aside in new[] { -0.06f, 0.06f })
             {
                 list.Begin(SurfaceKind.Cluster);
-                list.AddSpindle(new Vector3((float)wall.FruitZone.Across(0.5) + aside, 0.4f, (float)wall.FruitZone.Height(0.5) + 0.07f), 0.14f, 0.04f);
+                list.AddSpindle(
+                    new Vector3((float)wall.FruitZone.Across(0.5) + aside, 0.4f,
+                    (float)wall.FruitZone.Height(0.5) + 0.07f), 0.14f, 0.04f);
             }
         }
 
-        var clusters = FruitClusters.Of(list.Build(new Cell(3, 1.5)), walls, 0);
-        Assert.Equal([(0, false), (0, true), (1, false), (1, true)], clusters.Sides.Select(side => (side.Wall, side.IsRight)));
+        var clusters = FruitClusters.Of(list.Build(new Cell(3, 1.5)), [new RowOfWalls(0, 0, walls)], 0);
+        Assert.Equal([(0, false), (0, true), (1, false), (1, true)],
+            clusters.Sides.Select(side => (side.Wall, side.IsRight)));
         Assert.Equal([0, 1, 2, 3], clusters.Clusters.Select(cluster => cluster.Side));
         Assert.All(clusters.Clusters, cluster => Assert.Equal(0.08, cluster.Diameter, 0.012));
     }
@@ -112,14 +118,16 @@ public class FruitHoursTests
     {
         public Day(double azimuth)
         {
-            var scenario = SeasonCases.FirstSeason with { Rows = SeasonCases.FirstSeason.Rows with { Azimuth = azimuth } };
+            var scenario =
+                SeasonCases.FirstSeason with { Rows = SeasonCases.FirstSeason.Rows with { Azimuth = azimuth } };
             var grown = new GrownCanopy(scenario).Grow(55).Set();
             Weather = SeasonCases.Northern(scenario).Days.First(day => day.Date == new DateOnly(2025, 7, 12));
             var light = new CanopyLight(scenario, Quality.Draft, SeasonCases.UtcOffset, 2);
             light.Place(grown.Canopy, true);
             Light = light.Solve(Weather);
-            Clusters = FruitClusters.Of(Light.Canopy.Scene, TrellisLayout.WallsOf(scenario.Trellis), azimuth);
-            var radius = FruitHours.BerryRadius(grown.Canopy.Vines[0].Crop, scenario.Fruit, new BerryGrowth(scenario.Fruit));
+            Clusters = FruitClusters.Of(Light.Canopy.Scene, TrellisLayout.RowsOf(scenario), azimuth);
+            var radius =
+                FruitHours.BerryRadius(grown.Canopy.Vines[0].Crop, scenario.Fruit, new BerryGrowth(scenario.Fruit));
             Hours = FruitHours.Read(Clusters, Light, Weather, scenario, radius);
         }
 

@@ -22,7 +22,8 @@ public class FruitZoneLightTests
         Assert.Equal(height, Read(scenario, new TriangleList(), LightCases.UniformSky(100)).Height, 1e-12);
     }
 
-    // Over black ground a bar that looks up has the whole sky, one that looks aside half of it, and the sun from its side.
+    // Over black ground a bar that looks up has the whole sky, one that looks aside half of it, and the sun from its
+    // side.
     [Fact]
     public void Without_plants_the_bars_lie_in_the_open()
     {
@@ -50,9 +51,9 @@ public class FruitZoneLightTests
         list.Add(corner, corner + across + along, corner + along);
         var light = Read(scenario, list, LightCases.UniformSky());
 
-        // Strips of endless length: F of a level element is half the difference of the sines of the angles from the zenith to the strip's
-        // edges, of an upright one half the difference of the cosines. All sensors of the bar see the same, so nothing evens out the error
-        // of their 1,000 rays on many edges.
+        // Strips of endless length: F of a level element is half the difference of the sines of the angles from the
+        // zenith to the strip's edges, of an upright one half the difference of the cosines. All sensors of the bar see
+        // the same, so nothing evens out the error of their 1,000 rays on many edges.
         var (up, right, left) = (0.0, 0.0, 0.0);
         for (var row = -400; row <= 400; row++)
         {
@@ -67,7 +68,8 @@ public class FruitZoneLightTests
         Assert.Equal(0.5 - left, light.Left.Total, 0.008);
     }
 
-    // A cluster in the open under a uniform sky over black ground: every face sees the part of the sky that its tilt leaves.
+    // A cluster in the open under a uniform sky over black ground: every face sees the part of the sky that its tilt
+    // leaves.
     [Fact]
     public void A_cluster_in_the_open_reads_half_the_sky()
     {
@@ -77,13 +79,16 @@ public class FruitZoneLightTests
         list.AddSpindle(new Vector3(0.2f, 0.3f, 1.1f), 0.15f, 0.04f);
         var light = Read(scenario, list, LightCases.UniformSky(100));
         Assert.Equal(50, Assert.NotNull(light.Clusters), 1.5);
-        Assert.Empty(FruitZoneLight.Read(scenario, Geometry(scenario, list).Solve([], scenario.Optics, 1), Geometry(scenario, list).SolveWithRadiosity([], scenario.Optics, 1).Radiosity, 1));
+        Assert.Empty(
+            FruitZoneLight.Read(scenario, Geometry(scenario, list).Solve([], scenario.Optics, 1),
+            Geometry(scenario, list).SolveWithRadiosity([], scenario.Optics, 1).Radiosity, 1));
     }
 
     private static Scenario Black() => GrownCanopy.Scenario() with { Optics = LightCases.Uniform(0, 0, 0.3, 0) };
 
     private static LightGeometry Geometry(Scenario scenario, TriangleList list) =>
-        LightGeometry.Build(list.Build(CanopyScene.CellOf(scenario)), SkyRings.Spiral(200), LightCases.Quality(0.006, 0.006), 2);
+        LightGeometry.Build(list.Build(CanopyScene.CellOf(scenario)), SkyRings.Spiral(200),
+        LightCases.Quality(0.006, 0.006), 2);
 
     private static FruitZoneLight Read(Scenario scenario, TriangleList list, IncidentLight hour)
     {

@@ -13,8 +13,8 @@ public class PointQuadratTests
     private const float Side = 0.08f;
 
     /// <summary>
-    /// Leaves thrown at random over a wall leave gaps of exp(−leaf layers); the published pairs (1.0 to 1.5 layers, 20 to 40 % gaps:
-    /// Smart &amp; Robinson 1991, from memory) lie on that curve. Forty walls, each read by its own rods.
+    /// Leaves thrown at random over a wall leave gaps of exp(−leaf layers); the published pairs (1.0 to 1.5 layers, 20
+    /// to 40 % gaps: Smart &amp; Robinson 1991, from memory) lie on that curve. Forty walls, each read by its own rods.
     /// </summary>
     [Theory]
     [InlineData(0.5, TrellisForm.UprightHedge)]
@@ -80,7 +80,8 @@ public class PointQuadratTests
         Assert.True(Math.Abs(mean - expected) < 4 * error, $"{mean} ± {error}, expected {expected}");
     }
 
-    // Squares of random turn about the rod, in a wall (or a roof) wider than the fruit zone, so that its edges are not seen.
+    // Squares of random turn about the rod, in a wall (or a roof) wider than the fruit zone, so that its edges are not
+    // seen.
     private static Scene Thrown(Scenario scenario, double layers)
     {
         var cell = CanopyScene.CellOf(scenario);

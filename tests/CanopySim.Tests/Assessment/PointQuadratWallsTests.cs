@@ -15,7 +15,8 @@ public class PointQuadratWallsTests
 
     public static TheoryData<string> Forms => ["curtains", "upright", "leaning", "roofs"];
 
-    // Gaps = exp(−leaf layers) for leaves thrown at random, in each of two walls with other numbers of leaves; forty rows.
+    // Gaps = exp(−leaf layers) for leaves thrown at random, in each of two walls with other numbers of leaves; forty
+    // rows.
     [Theory]
     [MemberData(nameof(Forms))]
     public void Each_wall_has_its_own_exponential_gap(string form)
@@ -36,14 +37,16 @@ public class PointQuadratWallsTests
         }
     }
 
-    // The standard error that one reading tells is the spread that many show; of 60 rows it is known to 9 % (4 standard errors: 37 %).
+    // The standard error that one reading tells is the spread that many show; of 60 rows it is known to 9 % (4 standard
+    // errors: 37 %).
     [Fact]
     public void The_sampling_error_is_the_spread_of_readings()
     {
         const int Rows = 60;
         var walls = Walls("upright");
         var scene = Thrown(walls, [1, 1], 7);
-        var readings = Enumerable.Range(1, Rows).Select(seed => PointQuadrat.ReadWalls(scene, walls, (ulong)seed)[0]).ToList();
+        var readings = Enumerable.Range(1, Rows).Select(seed => PointQuadrat.ReadWalls(scene, walls, (ulong)seed)[0])
+            .ToList();
         foreach (var of in new Func<QuadratReading, Sampled>[] { reading => reading.LeafLayers, reading => reading.Gaps, reading => reading.InteriorLeaves })
         {
             var values = readings.Select(reading => of(reading).Value).ToList();
@@ -67,7 +70,8 @@ public class PointQuadratWallsTests
             Sheet(list, walls[1], kind, offset);
         var readings = PointQuadrat.ReadWalls(list.Build(Row), walls, 3);
         Assert.All(readings[0].Insertions, rod => Assert.Equal([SurfaceKind.Blade], rod));
-        Assert.All(readings[1].Insertions, rod => Assert.Equal([SurfaceKind.Blade, SurfaceKind.Cluster, SurfaceKind.Blade], rod));
+        Assert.All(readings[1].Insertions, rod =>
+            Assert.Equal([SurfaceKind.Blade, SurfaceKind.Cluster, SurfaceKind.Blade], rod));
         Assert.Null(readings[0].InteriorClusters);
         Assert.Equal(1, readings[1].InteriorClusters!.Value.Value);
 
@@ -89,7 +93,8 @@ public class PointQuadratWallsTests
         }
 
         var readings = PointQuadrat.ReadWalls(list.Build(Row), walls, 3);
-        Assert.All(readings[0].Insertions, rod => Assert.Equal([SurfaceKind.Cluster, SurfaceKind.Blade, SurfaceKind.Blade], rod));
+        Assert.All(readings[0].Insertions, rod =>
+            Assert.Equal([SurfaceKind.Cluster, SurfaceKind.Blade, SurfaceKind.Blade], rod));
         Assert.Equal(1, readings[1].GapFraction);
     }
 
@@ -98,9 +103,12 @@ public class PointQuadratWallsTests
     {
         var walls = Walls("upright");
         var scene = Thrown(walls, [1, 1], 7);
-        Assert.Equal(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions, PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions);
-        Assert.NotEqual(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions, PointQuadrat.ReadWalls(scene, walls, 2)[0].Insertions);
-        Assert.NotEqual(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions, PointQuadrat.ReadWalls(scene, walls, 1)[1].Insertions);
+        Assert.Equal(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions,
+            PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions);
+        Assert.NotEqual(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions,
+            PointQuadrat.ReadWalls(scene, walls, 2)[0].Insertions);
+        Assert.NotEqual(PointQuadrat.ReadWalls(scene, walls, 1)[0].Insertions,
+            PointQuadrat.ReadWalls(scene, walls, 1)[1].Insertions);
     }
 
     private static FoliageWall[] Walls(string form) => form switch
@@ -111,7 +119,8 @@ public class PointQuadratWallsTests
         _ => [new(0, -0.75, 2, -0.5 * Math.PI, 1.4), new(1, 0.75, 2, 0.5 * Math.PI, 1.4)],
     };
 
-    // Squares in the planes of each wall, turned at random, up to 0.1 m to either side of its middle, and wider than its fruit zone.
+    // Squares in the planes of each wall, turned at random, up to 0.1 m to either side of its middle, and wider than
+    // its fruit zone.
     private static Scene Thrown(FoliageWall[] walls, double[] layers, ulong seed)
     {
         var list = new TriangleList();
@@ -124,7 +133,8 @@ public class PointQuadratWallsTests
             {
                 double Value(string purpose) => SeededValue.Uniform(seed, purpose, leaf, wall.Index);
                 var (sin, cos) = MathF.SinCos((float)(2 * Math.PI * Value("turn")));
-                var center = middle + ((float)(extent * (Value("up") - 0.5)) * along) + ((float)(0.2 * (Value("depth") - 0.5)) * square)
+                var center = middle + ((float)(extent * (Value("up") - 0.5)) * along)
+                    + ((float)(0.2 * (Value("depth") - 0.5)) * square)
                     + ((float)(Row.Along * Value("y")) * Vector3.UnitY);
                 var a = Side * ((cos * Vector3.UnitY) + (sin * along));
                 var b = Side * ((cos * along) - (sin * Vector3.UnitY));

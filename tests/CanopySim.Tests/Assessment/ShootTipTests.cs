@@ -11,16 +11,19 @@ public class ShootTipTests
 
     // A node every 28 degC d; internodes 6 cm when full-grown.
     [Fact]
-    public void Tendrils_overtop_a_tip_that_adds_nodes_fast() => Assert.Equal(TipState.GrowingFreely, ShootTip.Of(Grown(28, 0.06), Growth));
+    public void Tendrils_overtop_a_tip_that_adds_nodes_fast() =>
+        Assert.Equal(TipState.GrowingFreely, ShootTip.Of(Grown(28, 0.06), Growth));
 
     // Common practice, no source: on a slow shoot the tendrils have hardened before the next node comes.
     [Theory]
     [InlineData(200)]
     [InlineData(400)]
-    public void A_slow_tip_stands_over_its_tendrils(double unitsANode) => Assert.Equal(TipState.Slowing, ShootTip.Of(Grown(unitsANode, 0.06), Growth));
+    public void A_slow_tip_stands_over_its_tendrils(double unitsANode) =>
+        Assert.Equal(TipState.Slowing, ShootTip.Of(Grown(unitsANode, 0.06), Growth));
 
     [Fact]
-    public void Tendrils_of_starved_internodes_do_not_overtop_the_tip() => Assert.Equal(TipState.Slowing, ShootTip.Of(Grown(28, 0.004), Growth));
+    public void Tendrils_of_starved_internodes_do_not_overtop_the_tip() =>
+        Assert.Equal(TipState.Slowing, ShootTip.Of(Grown(28, 0.004), Growth));
 
     [Fact]
     public void A_stopped_tip_is_stopped()

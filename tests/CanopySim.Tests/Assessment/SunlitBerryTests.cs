@@ -22,8 +22,8 @@ public class SunlitBerryTests
     public void In_shade_it_is_near_the_air() =>
         Assert.InRange(SunlitBerry.HottestSpot(new BerrySun(0, 30, Radius, Cluster), Summer, 0.5) - 30, 0.1, 2);
 
-    // Up to 12 °C above the air: Oxford Companion to Wine 2006. A clear afternoon: direct sun of 850 W m⁻², of which fruit keeps 0.45 × 0.85 and
-    // 0.55 × 0.60, and 60 W m⁻² of other light; wind of 0.5 to 1 m s⁻¹ among the leaves.
+    // Up to 12 °C above the air: Oxford Companion to Wine 2006. A clear afternoon: direct sun of 850 W m⁻², of which
+    // fruit keeps 0.45 × 0.85 and 0.55 × 0.60, and 60 W m⁻² of other light; wind of 0.5 to 1 m s⁻¹ among the leaves.
     [Theory]
     [InlineData(1)]
     [InlineData(0.5)]
@@ -47,9 +47,9 @@ public class SunlitBerryTests
         Assert.InRange(SunlitBerry.HottestSpot(sun, Summer with { Wind = 0 }, 1) - 30, 15, 30);
     }
 
-    // A berry that conducted without limit would be as warm all over: a quarter of the beam over h alone, half of it in a closed cluster.
-    // One that did not conduct at all would be beam / h at the spot; what is left out of the series is then under 4 %, and with a berry's
-    // conduction as good as nothing.
+    // A berry that conducted without limit would be as warm all over: a quarter of the beam over h alone, half of it in
+    // a closed cluster. One that did not conduct at all would be beam / h at the spot; what is left out of the series
+    // is then under 4 %, and with a berry's conduction as good as nothing.
     [Theory]
     [InlineData(false, 0.25)]
     [InlineData(true, 0.5)]
@@ -97,7 +97,8 @@ public class SunlitBerryTests
                     }
 
                     if (ring > 0) Through(Conductivity * dr * Math.Sin(ring * turn) / turn, excess[shell, ring - 1]);
-                    if (ring < Rings - 1) Through(Conductivity * dr * Math.Sin((ring + 1) * turn) / turn, excess[shell, ring + 1]);
+                    if (ring < Rings - 1)
+                        Through(Conductivity * dr * Math.Sin((ring + 1) * turn) / turn, excess[shell, ring + 1]);
                     excess[shell, ring] += 1.8 * ((sum / all) - excess[shell, ring]);
                 }
             }
@@ -106,6 +107,7 @@ public class SunlitBerryTests
         // From the middle of the outermost ring out to its surface.
         var inside = excess[Shells - 1, 0];
         var surface = ((Conductivity / (0.5 * dr) * inside) + Beam) / ((Conductivity / (0.5 * dr)) + Transfer);
-        Assert.Equal(surface, SunlitBerry.Spot(new BerrySun(Beam, 0, Radius, Cluster), Transfer, Conductivity, isClosed), 0.01 * surface);
+        Assert.Equal(surface,
+            SunlitBerry.Spot(new BerrySun(Beam, 0, Radius, Cluster), Transfer, Conductivity, isClosed), 0.01 * surface);
     }
 }

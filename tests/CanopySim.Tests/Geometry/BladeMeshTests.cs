@@ -70,9 +70,11 @@ public class BladeMeshTests
         Assert.Equal(drawn.Count - 1, light.Count);
     }
 
-    private static IEnumerable<Vector3[]> Triangles(bool drawn) => (drawn ? BladeMesh.Drawn : BladeMesh.ForLight).Corners.Chunk(3);
+    private static IEnumerable<Vector3[]> Triangles(bool drawn) =>
+        (drawn ? BladeMesh.Drawn : BladeMesh.ForLight).Corners.Chunk(3);
 
-    private static Vector3 Normal(Vector3[] triangle) => Vector3.Cross(triangle[1] - triangle[0], triangle[2] - triangle[0]);
+    private static Vector3 Normal(Vector3[] triangle) =>
+        Vector3.Cross(triangle[1] - triangle[0], triangle[2] - triangle[0]);
 
     private static double Area(Vector3[] triangle) => 0.5 * Normal(triangle).Length();
 }

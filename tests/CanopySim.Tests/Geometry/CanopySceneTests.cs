@@ -35,7 +35,8 @@ public class CanopySceneTests
         // Blades under 1 cm² are left out.
         Assert.Equal(canopy.Leaves().Count(leaf => leaf.Area >= 1e-4), blades);
         var sum = canopy.Leaves().Where(leaf => leaf.Area >= 1e-4).Sum(leaf => leaf.Area);
-        var placedSum = Enumerable.Range(0, areas.Length).Where(surface => placed.Leaves[surface] is not null).Sum(surface => areas[surface]);
+        var placedSum = Enumerable.Range(0, areas.Length).Where(surface => placed.Leaves[surface] is not null)
+            .Sum(surface => areas[surface]);
         Assert.Equal(1, placedSum / sum, 1e-5);
     }
 
@@ -45,11 +46,13 @@ public class CanopySceneTests
     public void Most_blades_look_up(TrellisForm form)
     {
         var scenario = GrownCanopy.Scenario(form);
-        var scene = new CanopyScene(scenario).Place(new GrownCanopy(scenario).Grow(40).Canopy, SceneDetail.ForLight).Scene;
+        var scene = new CanopyScene(scenario)
+            .Place(new GrownCanopy(scenario).Grow(40).Canopy, SceneDetail.ForLight).Scene;
         for (var surface = 0; surface < scene.SurfaceCount; surface++)
         {
             if (scene.Kinds[surface] != SurfaceKind.Blade) continue;
-            var sum = Triangles(scene, surface).Aggregate(Vector3.Zero, (total, t) => total + Vector3.Cross(t[1] - t[0], t[2] - t[0]));
+            var sum = Triangles(scene, surface)
+                .Aggregate(Vector3.Zero, (total, t) => total + Vector3.Cross(t[1] - t[0], t[2] - t[0]));
             Assert.True(sum.Z > 0);
         }
     }
@@ -58,8 +61,10 @@ public class CanopySceneTests
     public void Clusters_are_closed_and_face_outward()
     {
         var scenario = GrownCanopy.Scenario();
-        var scene = new CanopyScene(scenario).Place(new GrownCanopy(scenario).Grow(40).Set().Canopy, SceneDetail.Drawn).Scene;
-        var clusters = Enumerable.Range(0, scene.SurfaceCount).Where(surface => scene.Kinds[surface] == SurfaceKind.Cluster).ToList();
+        var scene = new CanopyScene(scenario)
+            .Place(new GrownCanopy(scenario).Grow(40).Set().Canopy, SceneDetail.Drawn).Scene;
+        var clusters = Enumerable.Range(0, scene.SurfaceCount)
+            .Where(surface => scene.Kinds[surface] == SurfaceKind.Cluster).ToList();
         Assert.NotEmpty(clusters);
         foreach (var cluster in clusters)
         {
@@ -74,10 +79,12 @@ public class CanopySceneTests
             }
 
             // Each edge runs once each way: closed, and turned alike.
-            Assert.All(edges, edge => Assert.True(edge.Value == 1 && edges.GetValueOrDefault((edge.Key.Item2, edge.Key.Item1)) == 1));
+            Assert.All(edges, edge =>
+                Assert.True(edge.Value == 1 && edges.GetValueOrDefault((edge.Key.Item2, edge.Key.Item1)) == 1));
             Assert.Equal(2, corners.Count - (edges.Count / 2) + triangles.Count);
             var middle = corners.Aggregate((a, b) => a + b) / corners.Count;
-            Assert.True(triangles.Sum(t => Vector3.Dot(t[0] - middle, Vector3.Cross(t[1] - middle, t[2] - middle))) > 0);
+            Assert.True(
+                triangles.Sum(t => Vector3.Dot(t[0] - middle, Vector3.Cross(t[1] - middle, t[2] - middle))) > 0);
         }
     }
 
@@ -98,13 +105,17 @@ public class CanopySceneTests
         Assert.Equal(along, cell.RiseAlong, 1e-4);
     }
 
-    /// <summary>On a slope along the row every vine stands on the ground, with its cordon and shoots as high over it as on the flat.</summary>
+    /// <summary>
+    /// On a slope along the row every vine stands on the ground, with its cordon and shoots as high over it as on the
+    /// flat.
+    /// </summary>
     [Fact]
     public void Vines_stand_on_the_slope()
     {
         var flat = Heights(slope: 0);
         var steep = Heights(slope: 20);
-        // A tube or a blade as wide as 0.1 m may reach 0.1 tan 20° further, and so may a tip that drifts along the row from its base.
+        // A tube or a blade as wide as 0.1 m may reach 0.1 tan 20° further, and so may a tip that drifts along the row
+        // from its base.
         var tangent = Math.Tan(UnitConversion.RadiansFromDegrees(20));
         Assert.Equal(flat.Least, steep.Least, 0.1 * tangent + 0.004);
         Assert.Equal(flat.Most, steep.Most, (0.1 + flat.Drift) * tangent);
@@ -113,9 +124,12 @@ public class CanopySceneTests
         {
             var scenario = GrownCanopy.Scenario(slope: slope, aspect: 180, vines: 3);
             var canopy = new GrownCanopy(scenario).Grow(20).Canopy;
-            var drift = canopy.PrimaryShoots().Select(new ShootPath(scenario).Nodes).Max(nodes => Math.Abs(nodes[^1].Y - nodes[0].Y));
+            var drift = canopy.PrimaryShoots().Select(new ShootPath(scenario).Nodes)
+                .Max(nodes => Math.Abs(nodes[^1].Y - nodes[0].Y));
             var scene = new CanopyScene(scenario).Place(canopy, SceneDetail.ForLight).Scene;
-            var heights = scene.Corners.Select(corner => corner.Z - (scene.Cell.RiseAcross * corner.X) - (scene.Cell.RiseAlong * corner.Y)).ToList();
+            var heights =
+                scene.Corners.Select(corner =>
+                    corner.Z - (scene.Cell.RiseAcross * corner.X) - (scene.Cell.RiseAlong * corner.Y)).ToList();
             return (heights.Min(), heights.Max(), drift);
         }
     }
@@ -124,7 +138,8 @@ public class CanopySceneTests
         Enumerable.Range(0, scene.TriangleCount).Where(triangle => scene.SurfaceOfTriangle[triangle] == surface)
             .Select(triangle => scene.Corners[(3 * triangle)..((3 * triangle) + 3)]);
 
-    // Corners closer than a hundredth of a millimetre are one: a ring's last is computed by another angle than its first.
+    // Corners closer than a hundredth of a millimetre are one: a ring's last is computed by another angle than its
+    // first.
     private static int IdOf(Vector3 corner, List<Vector3> corners)
     {
         var index = corners.FindIndex(other => Vector3.Distance(corner, other) < 1e-5f);

@@ -41,7 +41,8 @@ public class PermanentWoodTests
         var middle = new Vector2(0, 0.75f);
         var corners = Wood(scenario).Corners;
         // The trunk stands on the ground in the middle of its vine, and something reaches out from it.
-        Assert.Contains(corners, corner => corner.Z == 0 && Vector2.Distance(new Vector2(corner.X, corner.Y), middle) < 0.04);
+        Assert.Contains(corners, corner =>
+            corner.Z == 0 && Vector2.Distance(new Vector2(corner.X, corner.Y), middle) < 0.04);
         var reach = form == TrellisForm.Bush ? 0.16f : 0.6f;
         var arms = corners.Count(corner => Math.Abs(corner.Y - 0.75f) < 0.2 && Math.Abs(Vector2.Distance(new Vector2(corner.X, corner.Y), middle) - reach) < Radius);
         Assert.True(arms > 0);
@@ -57,7 +58,8 @@ public class PermanentWoodTests
         Assert.Equal((6, 1.5), (cell.Across, cell.Along));
         var corners = Wood(scenario).Corners;
         Assert.Contains(corners, corner => Vector3.Distance(corner, new Vector3(0, 0, 1.58f)) < Radius);
-        Assert.Contains(corners, corner => Vector3.Distance(corner, new Vector3(3, 0, 1.58f + (3 * (float)cell.RiseAcross))) < Radius);
+        Assert.Contains(corners, corner =>
+            Vector3.Distance(corner, new Vector3(3, 0, 1.58f + (3 * (float)cell.RiseAcross))) < Radius);
 
         // Blades lie about both rows alike.
         var placed = new CanopyScene(scenario).Place(new GrownCanopy(scenario).Grow(40).Canopy, SceneDetail.ForLight);
@@ -67,5 +69,6 @@ public class PermanentWoodTests
     }
 
     // The vine's first surface, before anything has grown.
-    private static Scene Wood(Scenario scenario) => new CanopyScene(scenario).Place(VinePlanting.Plant(scenario), SceneDetail.Drawn).Scene;
+    private static Scene Wood(Scenario scenario) =>
+        new CanopyScene(scenario).Place(VinePlanting.Plant(scenario), SceneDetail.Drawn).Scene;
 }

@@ -5,7 +5,10 @@ using Xunit;
 
 namespace CanopySim.Tests.Geometry;
 
-/// <summary>What stands for a round stalk must shadow as much as it: a cylinder's mean shadow over all directions is a quarter of its side, π r L / 2.</summary>
+/// <summary>
+/// What stands for a round stalk must shadow as much as it: a cylinder's mean shadow over all directions is a quarter
+/// of its side, π r L / 2.
+/// </summary>
 public class StalkTests
 {
     private const float Radius = 0.0015f;

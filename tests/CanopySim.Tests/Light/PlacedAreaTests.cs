@@ -81,7 +81,7 @@ public class PlacedAreaTests
         var light = new CanopyLight(GrownCanopy.Scenario(), quality, 0, 2);
         var first = light.Place(grown.Canopy, changed: false);
         Assert.Same(first, light.Place(grown.Canopy, changed: false));
-        grown.Canopy.Leaves().First().Area += growth * total;
+        grown.Canopy.Leaves().First().Area += growth * Counted(quality, total);
         var second = light.Place(grown.Canopy, changed: false);
         Assert.Equal(anew, !ReferenceEquals(first, second));
 
@@ -98,12 +98,24 @@ public class PlacedAreaTests
         var (grown, _, total) = Placed(days: 15);
         var light = new CanopyLight(GrownCanopy.Scenario(), Quality.Draft, 0, 2);
         var first = light.Place(grown.Canopy, changed: false);
-        var kept = 0;
-        for (; ReferenceEquals(first, light.Place(grown.Canopy, changed: false)); kept++) grown.Canopy.Leaves().First().Area += 0.009 * total;
+        var (kept, step) = (0, 0.009 * Counted(Quality.Draft, total));
+        for (; ReferenceEquals(first, light.Place(grown.Canopy, changed: false)); kept++) grown.Canopy.Leaves().First().Area += step;
 
         // Six steps make 5.4 %, seven 6.3 %.
         Assert.Equal(7, kept);
     }
+
+    [Fact]
+    public void A_young_canopy_counts_as_the_least_area()
+    {
+        var (grown, area, total) = Placed();
+        grown.Canopy.Leaves().First().Area += 0.03 * total;
+        Assert.Equal(0.03, area.ShareChanged(grown.Canopy, 0.5 * total), 1e-9);
+        Assert.Equal(0.01, area.ShareChanged(grown.Canopy, 3 * total), 1e-9);
+    }
+
+    private static double Counted(Quality quality, double total) =>
+        Math.Max(total, LightQuality.For(quality).LeastLeafAreaIndex * CanopyScene.CellOf(GrownCanopy.Scenario()).GroundArea);
 
     // Blades too small to be placed would count as new from the first.
     private static (GrownCanopy Grown, PlacedArea Area, double Total) Placed(int days = 30)

@@ -59,6 +59,20 @@ public class CanopyGasExchangeTests
         Assert.InRange(sunlit, 100, (airs.Length * blades.Length) - 100);
     }
 
+    /// <summary>A blade that grew since it was placed has no more light than it had, but works with the area it has.</summary>
+    [Fact]
+    public void LightAsPlacedIsSpreadOverTheBladeOfTheDay()
+    {
+        var (light, day) = LightOfDay();
+        var exchange = new CanopyGasExchange(SeasonCases.Small, 1);
+        var before = exchange.Day(light, day, 0.8, [1, 1]).MaxBy(leaf => leaf.NetAssimilationGrams);
+        before.Leaf.Area *= 1.1;
+        var after = exchange.Day(light, day, 0.8, [1, 1]).Single(leaf => leaf.Surface == before.Surface);
+        Assert.Equal(before.Leaf.Area, after.Area);
+        Assert.Equal(before.AbsorbedParMoles, after.AbsorbedParMoles);
+        Assert.InRange(after.NetAssimilationGrams / before.NetAssimilationGrams, 1.001, 1.099);
+    }
+
     private static double Mean(LeafParts parts, double sunlit, double shaded) =>
         (parts.SunlitShare * sunlit) + ((1 - parts.SunlitShare) * shaded);
 

@@ -22,9 +22,11 @@ public class CanopyWorkerTests
             ],
         });
         var bloom = new StagesReached(Day.AddDays(-50), Day, null, null);
-        var days = Enumerable.Range(0, 20).Select(i => Day.AddDays(i)).Where(day => work.Do(day, bloom).CanopyChanged).ToList();
+        var days = Enumerable.Range(0, 20).Select(i => Day.AddDays(i)).Where(day => work.Do(day, bloom).CanopyChanged)
+            .ToList();
         Assert.Equal([Day, Day.AddDays(1), Day.AddDays(5)], days);
-        Assert.Equal(["shoots topped at 14 nodes", "shoots topped at 12 nodes", "shoots topped at 10 nodes"], work.Worker.Done.Select(done => done.What));
+        Assert.Equal(["shoots topped at 14 nodes", "shoots topped at 12 nodes", "shoots topped at 10 nodes"],
+            work.Worker.Done.Select(done => done.What));
         work.Worker.Close(bloom, Day.AddDays(-100), Day.AddDays(20), isCutShort: false);
         Assert.Empty(work.Worker.Warnings);
     }
@@ -35,7 +37,8 @@ public class CanopyWorkerTests
         var work = new WorkCase(new CanopyWork { Topping = [new Topping { Stage = WorkStage.Budbreak, Nodes = 12 }] });
         var bare = VinePlanting.Plant(work.Scenario);
         work.Worker.Apply(bare, new StagesReached(Day, null, null, null), Day);
-        Assert.Equal(["canopy_work.topping.0 on 2025-06-01: no shoot stood, so nothing was done."], work.Worker.Warnings);
+        Assert.Equal(["canopy_work.topping.0 on 2025-06-01: no shoot stood, so nothing was done."],
+            work.Worker.Warnings);
     }
 
     [Fact]
@@ -58,7 +61,8 @@ public class CanopyWorkerTests
         work.Worker.Close(stages, new DateOnly(2025, 2, 1), new DateOnly(2025, 7, 31), isCutShort: false);
         Assert.Equal(
             [
-                "canopy_work.topping.0 was never done: its day, 2026-01-01, lies outside the season that was simulated, 2025-02-01 to 2025-07-31.",
+                "canopy_work.topping.0 was never done: its day, 2026-01-01, lies outside the season that was "
+                    + "simulated, 2025-02-01 to 2025-07-31.",
                 $"canopy_work.topping.1 was never done: shoots reached {longest} m on average at most, not 5 m.",
                 "canopy_work.topping.2 was never done: veraison was not reached.",
                 "canopy_work.topping.3 was never done: the season ended on 2025-07-31, before its day, 2025-08-30.",
@@ -67,7 +71,9 @@ public class CanopyWorkerTests
             work.Worker.Warnings);
     }
 
-    /// <summary>A season that was only asked for to a day has no fault in work that comes later; what would never come it has.</summary>
+    /// <summary>
+    /// A season that was only asked for to a day has no fault in work that comes later; what would never come it has.
+    /// </summary>
     [Fact]
     public void A_season_cut_short_blames_no_later_work()
     {
@@ -77,7 +83,8 @@ public class CanopyWorkerTests
         });
         work.Worker.Close(default, new DateOnly(2025, 2, 1), Day, isCutShort: true);
         Assert.Equal(
-            ["canopy_work.topping.1 was never done: its day, 2024-06-01, lies outside the season that was simulated, 2025-02-01 to 2025-06-01."],
+            ["canopy_work.topping.1 was never done: its day, 2024-06-01, lies outside the season that was simulated, "
+            + "2025-02-01 to 2025-06-01."],
             work.Worker.Warnings);
     }
 
@@ -86,7 +93,9 @@ public class CanopyWorkerTests
     {
         var work = new WorkCase(new CanopyWork
         {
-            ClusterThinning = [new ClusterThinning { On = Day, Share = 0.2 }, new ClusterThinning { Stage = WorkStage.Bloom, ClustersPerShoot = 1 }],
+            ClusterThinning =
+                [new ClusterThinning { On = Day, Share = 0.2 },
+                new ClusterThinning { Stage = WorkStage.Bloom, ClustersPerShoot = 1 }],
             LeafRemoval =
             [
                 new LeafRemoval { On = Day, Side = CanopySide.Right },
@@ -97,7 +106,8 @@ public class CanopyWorkerTests
         work.Do(Day, new StagesReached(Day.AddDays(-50), Day, null, null));
         Assert.Equal(5, work.Worker.Done.Count);
         Assert.Equal(
-            ["canopy_work.cluster_thinning.1 on 2025-06-01: canopy_work.cluster_thinning.0 fell on the same day; both were done, this one last."],
+            ["canopy_work.cluster_thinning.1 on 2025-06-01: canopy_work.cluster_thinning.0 fell on the same day; both "
+            + "were done, this one last."],
             work.Worker.Warnings);
     }
 
@@ -114,7 +124,9 @@ public class CanopyWorkerTests
         var held = work.Shoots.Select(shoot => shoot.Phytomers.Count).ToList();
         Assert.Equal(held, work.Shoots.Select(shoot => shoot.HeldNodes ?? -1));
         work.Do(Day.AddDays(1));
-        Assert.Equal(["canopy_work.tucking.1 on 2025-06-02: no shoot had grown since the last tucking, so none was tucked."], work.Worker.Warnings);
+        Assert.Equal(
+            ["canopy_work.tucking.1 on 2025-06-02: no shoot had grown since the last tucking, so none was tucked."],
+            work.Worker.Warnings);
         work.Grown.Grow(5);
         Assert.Equal(held, work.Shoots.Select(shoot => shoot.HeldNodes ?? -1));
         Assert.True(work.Do(Day.AddDays(9)).CanopyChanged);
@@ -134,7 +146,8 @@ public class CanopyWorkerTests
         Assert.Equal(first, Covered(), 1e-12);
         work.Do(Day.AddDays(9));
         Assert.Equal(Area(), Covered(), 1e-12);
-        Assert.Equal(["sprayed: first, up to 0.5 m over the cordon", "sprayed: second"], work.Worker.Done.Select(done => done.What));
+        Assert.Equal(["sprayed: first, up to 0.5 m over the cordon", "sprayed: second"],
+            work.Worker.Done.Select(done => done.What));
 
         double Covered() => work.Canopy.Leaves().Sum(leaf => leaf.SprayedArea);
         double Area() => work.Canopy.Leaves().Sum(leaf => leaf.Area);
@@ -145,7 +158,9 @@ public class CanopyWorkerTests
     {
         var work = new WorkCase(new CanopyWork { Sprays = [new Spray { On = Day, Label = "high", From = 2.8 }] });
         work.Do();
-        Assert.Equal(["canopy_work.sprays.0 on 2025-06-01: no leaf hung from 2.8 m over the cordon up, so none was sprayed."], work.Worker.Warnings);
+        Assert.Equal(
+            ["canopy_work.sprays.0 on 2025-06-01: no leaf hung from 2.8 m over the cordon up, so none was sprayed."],
+            work.Worker.Warnings);
     }
 
     // By hand: 100 mm, 90 % full; 30 mm fill it and 20 drain.
@@ -192,7 +207,10 @@ public class CanopyWorkerTests
         Assert.Equal(missing, lost, 1e-9 * lost);
         var vine = work.Canopy.Vines[0];
         Assert.Equal(vine.Clusters().Sum(cluster => cluster.Berries ?? 0), vine.Crop.Berries, 1e-6);
-        Assert.Equal(vine.RemovedLeafArea, work.Worker.Done.Where(done => done.Action != "sprays").Sum(done => done.LeafAreaM2PerVine), 1e-12);
-        Assert.All(vine.AllShoots(), shoot => Assert.True(shoot.UnfoldedNodes <= shoot.Phytomers.Count && shoot.NodeProgress < shoot.Phytomers.Count + 1));
+        Assert.Equal(vine.RemovedLeafArea,
+            work.Worker.Done.Where(done => done.Action != "sprays").Sum(done => done.LeafAreaM2PerVine), 1e-12);
+        Assert.All(vine.AllShoots(), shoot =>
+            Assert.True(
+                shoot.UnfoldedNodes <= shoot.Phytomers.Count && shoot.NodeProgress < shoot.Phytomers.Count + 1));
     }
 }

@@ -59,12 +59,14 @@ public class ClusterThinningTests
         var work = Case(36, new ClusterThinning { On = Day, Share = 0.01 });
         work.Do();
         Assert.Equal(
-            ["canopy_work.cluster_thinning.0 on 2025-06-01: a share of 0.01 of a vine's clusters is less than one, so none was cut off."],
+            ["canopy_work.cluster_thinning.0 on 2025-06-01: a share of 0.01 of a vine's clusters is less than one, so "
+            + "none was cut off."],
             work.Worker.Warnings);
     }
 
     private static Dictionary<ShootId, int[]> Bearing(WorkCase work) => work.Shoots.ToDictionary(
-        shoot => shoot.Id, shoot => shoot.Phytomers.Where(node => node.Cluster is not null).Select(node => node.Rank).ToArray());
+        shoot => shoot.Id, shoot =>
+            shoot.Phytomers.Where(node => node.Cluster is not null).Select(node => node.Rank).ToArray());
 
     private static WorkCase Case(int days, params ClusterThinning[] steps) =>
         new(new CanopyWork { ClusterThinning = steps }, GrownCanopy.Scenario(), days);

@@ -44,7 +44,8 @@ public class LeafRemovalTests
         var gone = before.Where(leaf => !after.ContainsKey(leaf.Key)).ToList();
         Assert.NotEmpty(gone);
         Assert.All(gone, leaf => Assert.Equal(right, leaf.Value.X > 0));
-        Assert.DoesNotContain(after, leaf => InZone(leaf.Value, 0, 0.4) && leaf.Value.X > 0 == right && leaf.Value.X != 0);
+        Assert.DoesNotContain(after, leaf =>
+            InZone(leaf.Value, 0, 0.4) && leaf.Value.X > 0 == right && leaf.Value.X != 0);
     }
 
     [Theory]
@@ -54,7 +55,8 @@ public class LeafRemovalTests
     [InlineData(100.0, null)]
     [InlineData(106.0, false)]
     [InlineData(270.0, null)]
-    public void Rows_across_have_no_morning_side(double azimuth, bool? right) => Assert.Equal(right, RowSides.IsRightInTheMorning(azimuth));
+    public void Rows_across_have_no_morning_side(double azimuth, bool? right) =>
+        Assert.Equal(right, RowSides.IsRightInTheMorning(azimuth));
 
     [Fact]
     public void A_share_goes_by_seed()
@@ -102,12 +104,14 @@ public class LeafRemovalTests
     public void A_zone_or_a_share_that_meets_nothing_says_so()
     {
         var work = Case(
-            new LeafRemoval { On = Day, From = 2.5, To = 3 }, new LeafRemoval { On = Day.AddDays(1), From = 0.05, To = 0.07, Share = 0.01 });
+            new LeafRemoval { On = Day, From = 2.5, To = 3 },
+            new LeafRemoval { On = Day.AddDays(1), From = 0.05, To = 0.07, Share = 0.01 });
         work.Do();
         work.Do(Day.AddDays(1));
         Assert.Empty(work.Worker.Done);
         Assert.Equal(
-            "canopy_work.leaf_removal.0 on 2025-06-01: no unfolded leaf hung from 2.5 to 3 m over the cordon (both sides), so none was pulled.",
+            "canopy_work.leaf_removal.0 on 2025-06-01: no unfolded leaf hung from 2.5 to 3 m over the cordon (both "
+            + "sides), so none was pulled.",
             work.Worker.Warnings[0]);
         Assert.Matches(
             @"^canopy_work\.leaf_removal\.1 on 2025-06-02: a share of 0\.01 of the [0-9]+ leaves there is less than one leaf, so none was pulled\.$",
@@ -130,7 +134,8 @@ public class LeafRemovalTests
             for (var i = 0; i < shoot.Phytomers.Count; i++)
             {
                 if (shoot.Phytomers[i].LateralRemoved) bare++;
-                if (shoot.Phytomers[i] is { LateralRemoved: true, Lateral: not null }) Assert.Fail("a lateral came again");
+                if (shoot.Phytomers[i] is { LateralRemoved: true, Lateral: not null })
+                    Assert.Fail("a lateral came again");
                 if (points[i + 1].Z > 1.45 && shoot.Phytomers[i].Lateral is not null) bearing++;
             }
         }
@@ -146,9 +151,11 @@ public class LeafRemovalTests
         Assert.Equal(["canopy_work.lateral_removal.0 on 2025-06-01: no lateral stood in the fruit zone, so none was taken off."], work.Worker.Warnings);
     }
 
-    private static bool InZone(System.Numerics.Vector3 middle, double from, double to) => middle.Z - 0.9f >= from && middle.Z - 0.9f <= to;
+    private static bool InZone(System.Numerics.Vector3 middle, double from, double to) =>
+        middle.Z - 0.9f >= from && middle.Z - 0.9f <= to;
 
-    private static bool IsOfLateral(WorkCase work, int leaf) => work.Canopy.Leaves().Single(found => found.Id.Value == leaf).Shoot.Order == 2;
+    private static bool IsOfLateral(WorkCase work, int leaf) =>
+        work.Canopy.Leaves().Single(found => found.Id.Value == leaf).Shoot.Order == 2;
 
     // Unfolded leaves by their number, with their middles.
     private static SortedDictionary<int, System.Numerics.Vector3> Leaves(WorkCase work)
@@ -159,5 +166,6 @@ public class LeafRemovalTests
 
     private static WorkCase Case(params LeafRemoval[] steps) => Case(GrownCanopy.Scenario(), steps);
 
-    private static WorkCase Case(Scenario block, params LeafRemoval[] steps) => new(new CanopyWork { LeafRemoval = steps }, block);
+    private static WorkCase Case(Scenario block, params LeafRemoval[] steps) =>
+        new(new CanopyWork { LeafRemoval = steps }, block);
 }

@@ -62,7 +62,9 @@ public class ShootPathTests
         foreach (var (shoot, points) in Paths(scenario, 60))
         {
             Assert.All(points, point => Assert.InRange(Math.Abs(point.X), 0, half + 1e-5));
-            if (shoot.Length > 0.8) Assert.True(points[^1].Z < points[0].Z - 0.2, $"tip at {points[^1].Z} of a shoot {shoot.Length} m long");
+            if (shoot.Length > 0.8)
+                Assert.True(points[^1].Z < points[0].Z - 0.2,
+                $"tip at {points[^1].Z} of a shoot {shoot.Length} m long");
         }
     }
 

@@ -16,11 +16,15 @@ public class ShootThinningTests
         var byLength = work.Shoots.OrderByDescending(shoot => shoot.Length).ToList();
         Assert.Equal(23, byLength.Count);
         work.Do();
-        Assert.Equal(byLength.Take(15).Select(shoot => shoot.Id.Value).Order(), work.Shoots.Select(shoot => shoot.Id.Value).Order());
-        Assert.Equal((8, "shoots thinned to 10 per m of canopy, the weakest first"), (work.Worker.Done[0].Shoots, work.Worker.Done[0].What));
+        Assert.Equal(byLength.Take(15).Select(shoot => shoot.Id.Value).Order(),
+            work.Shoots.Select(shoot => shoot.Id.Value).Order());
+        Assert.Equal((8, "shoots thinned to 10 per m of canopy, the weakest first"),
+            (work.Worker.Done[0].Shoots, work.Worker.Done[0].What));
     }
 
-    /// <summary>Of evenly spaced shoots none goes beside a gap, so that gaps stay alike; the weakest alone would leave holes.</summary>
+    /// <summary>
+    /// Of evenly spaced shoots none goes beside a gap, so that gaps stay alike; the weakest alone would leave holes.
+    /// </summary>
     [Fact]
     public void Crowded_ones_go_so_that_gaps_stay_alike()
     {
@@ -58,7 +62,8 @@ public class ShootThinningTests
         Assert.Equal(
             [
                 "canopy_work.shoot_thinning.0 on 2025-06-01: a vine bore fewer shoots than should stay.",
-                "canopy_work.shoot_thinning.1 on 2025-06-02: no vine bore more shoots than should stay, so none was taken.",
+                "canopy_work.shoot_thinning.1 on 2025-06-02: no vine bore more shoots than should stay, so none was "
+                + "taken.",
             ],
             work.Worker.Warnings);
     }
@@ -69,5 +74,6 @@ public class ShootThinningTests
         return places.Zip(places.Skip(1), (one, next) => next - one).Append(places[0] + 1.5 - places[^1]).Max();
     }
 
-    private static WorkCase Case(params ShootThinning[] steps) => new(new CanopyWork { ShootThinning = steps }, GrownCanopy.Scenario());
+    private static WorkCase Case(params ShootThinning[] steps) =>
+        new(new CanopyWork { ShootThinning = steps }, GrownCanopy.Scenario());
 }

@@ -30,7 +30,8 @@ public class SideHedgingTests
     public void Cut_shoots_push_their_laterals()
     {
         var work = new WorkCase(
-            new CanopyWork { SideHedging = [new SideHedging { On = Day, Width = 0.4 }] }, GrownCanopy.Scenario(TrellisForm.HangingCurtain), days: 60);
+            new CanopyWork { SideHedging = [new SideHedging { On = Day, Width = 0.4 }] },
+            GrownCanopy.Scenario(TrellisForm.HangingCurtain), days: 60);
         work.Do();
         var cut = work.Shoots.Where(shoot => shoot.TipStopped).ToList();
         Assert.NotEmpty(cut);
@@ -42,7 +43,8 @@ public class SideHedgingTests
     {
         var work = new WorkCase(new CanopyWork { SideHedging = [new SideHedging { On = Day, Width = 3 }] }, days: 20);
         Assert.False(work.Do().CanopyChanged);
-        Assert.Equal(["canopy_work.side_hedging.0 on 2025-06-01: nothing stood beyond 3 m, so nothing was cut."], work.Worker.Warnings);
+        Assert.Equal(["canopy_work.side_hedging.0 on 2025-06-01: nothing stood beyond 3 m, so nothing was cut."],
+            work.Worker.Warnings);
     }
 
     [Fact]
@@ -51,7 +53,8 @@ public class SideHedgingTests
         var work = new WorkCase(new CanopyWork { SideHedging = [new SideHedging { On = Day, Width = 0.3 }] });
         work.Do();
         Assert.Equal(
-            ["canopy_work.side_hedging.0 on 2025-06-01: the cut is narrower than the 0.35 m that the wires leave to the shoots: cutters would meet them."],
+            ["canopy_work.side_hedging.0 on 2025-06-01: the cut is narrower than the 0.35 m that the wires leave to "
+            + "the shoots: cutters would meet them."],
             work.Worker.Warnings);
     }
 
@@ -67,7 +70,9 @@ public class SideHedgingTests
             var all = points.Concat(places.Blades(shoot).Select(blade => blade.Middle)).ToList();
             for (var i = 0; i < shoot.Phytomers.Count; i++)
                 if (shoot.Phytomers[i].Lateral is { } lateral)
-                    all.AddRange(places.LateralNodes(lateral, points[i + 1], CanopyPlaces.Axis(points, i), shoot.Phytomers[i].Rank).Select(node => node.At));
+                    all.AddRange(
+                        places.LateralNodes(lateral, points[i + 1], CanopyPlaces.Axis(points, i),
+                        shoot.Phytomers[i].Rank).Select(node => node.At));
             // A wall stands or hangs: its plane is x = 0; a roof lies at its cordon's height.
             farthest = Math.Max(farthest, all.Max(point => wall.IsFlat
                 ? Math.Abs(places.HeightOverGround(point) - wall.CordonHeight)

@@ -38,7 +38,8 @@ public class ToppingWorkTests
     public void Where_shoots_hang_what_is_low_goes()
     {
         var work = new WorkCase(
-            new CanopyWork { Topping = [new Topping { On = Day, Height = 1.1 }] }, GrownCanopy.Scenario(TrellisForm.HangingCurtain), days: 60);
+            new CanopyWork { Topping = [new Topping { On = Day, Height = 1.1 }] },
+            GrownCanopy.Scenario(TrellisForm.HangingCurtain), days: 60);
         var path = new ShootPath(work.Scenario);
         Assert.Contains(work.Shoots, shoot => path.Nodes(shoot).Min(point => point.Z) < 0.9);
         work.Do();
@@ -50,7 +51,8 @@ public class ToppingWorkTests
     public void Height_is_over_the_ground_at_the_place()
     {
         var work = new WorkCase(
-            new CanopyWork { Topping = [new Topping { On = Day, Height = 1.6 }] }, GrownCanopy.Scenario(slope: 30, aspect: 180), days: 60);
+            new CanopyWork { Topping = [new Topping { On = Day, Height = 1.6 }] },
+            GrownCanopy.Scenario(slope: 30, aspect: 180), days: 60);
         var places = new CanopySim.Geometry.CanopyPlaces(work.Scenario);
         Assert.Equal(0.577, places.Cell.RiseAlong, 3);
         work.Do();
@@ -74,7 +76,8 @@ public class ToppingWorkTests
         Assert.Equal(vine.Clusters().Sum(cluster => cluster.Berries ?? 0), vine.Crop.Berries, 1e-6);
     }
 
-    // Tip removal pushes the laterals next to the cut: Vasconcelos & Castagnoli 2001; 1 to 3 of them, general, from memory.
+    // Tip removal pushes the laterals next to the cut: Vasconcelos & Castagnoli 2001; 1 to 3 of them, general, from
+    // memory.
     [Fact]
     public void Laterals_under_the_cut_push()
     {
@@ -99,9 +102,12 @@ public class ToppingWorkTests
         var work = Case(new Topping { On = Day, Height = 1.5 }, new Topping { On = Day.AddDays(30), Height = 1.5 });
         work.Do();
         work.Grown.Grow(30);
-        var nodes = work.Canopy.Vines[0].AllShoots().Where(shoot => shoot.Order == 2).Sum(shoot => shoot.Phytomers.Count);
+        var nodes = work.Canopy.Vines[0].AllShoots().Where(shoot => shoot.Order == 2)
+            .Sum(shoot => shoot.Phytomers.Count);
         Assert.True(work.Do(Day.AddDays(30)).CanopyChanged);
-        Assert.True(work.Canopy.Vines[0].AllShoots().Where(shoot => shoot.Order == 2).Sum(shoot => shoot.Phytomers.Count) < nodes);
+        Assert.True(
+            work.Canopy.Vines[0].AllShoots().Where(shoot => shoot.Order == 2)
+            .Sum(shoot => shoot.Phytomers.Count) < nodes);
         Assert.Equal(2, work.Worker.Done.Count);
     }
 
@@ -111,8 +117,11 @@ public class ToppingWorkTests
         var work = Case(new Topping { On = Day, Height = 3 }, new Topping { On = Day, Nodes = 50 });
         Assert.False(work.Do().CanopyChanged);
         Assert.Empty(work.Worker.Done);
-        Assert.Contains("canopy_work.topping.0 on 2025-06-01: no shoot reached beyond 3 m over the ground, so nothing was cut.", work.Worker.Warnings);
-        Assert.Contains("canopy_work.topping.1 on 2025-06-01: no shoot had more than 50 nodes, so nothing was cut.", work.Worker.Warnings);
+        Assert.Contains(
+            "canopy_work.topping.0 on 2025-06-01: no shoot reached beyond 3 m over the ground, so nothing was cut.",
+            work.Worker.Warnings);
+        Assert.Contains("canopy_work.topping.1 on 2025-06-01: no shoot had more than 50 nodes, so nothing was cut.",
+            work.Worker.Warnings);
     }
 
     private static WorkCase Case(params Topping[] toppings) => new(new CanopyWork { Topping = toppings });

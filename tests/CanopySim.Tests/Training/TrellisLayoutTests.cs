@@ -29,10 +29,14 @@ public class TrellisLayoutTests
     public void Cordons_run_where_the_scenario_puts_them()
     {
         Assert.Equal([(-0.6, 1.7), (0.6, 1.7)], TrellisLayout.CordonsOf(Of(TrellisForm.TwinCurtain)));
-        Assert.Equal([(-0.5, 1.4), (0.5, 1.4)], TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.OpenU, CordonHeight = 1.4, CordonDistance = 1 }));
+        Assert.Equal([(-0.5, 1.4), (0.5, 1.4)],
+            TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.OpenU, CordonHeight = 1.4, CordonDistance = 1 }));
         Assert.Equal([(0, 1.15), (0, 1.0)], TrellisLayout.CordonsOf(Of(TrellisForm.UpAndDown)));
-        Assert.Equal([(0, 1.1)], TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.UpAndDown, CordonHeight = 1.1, LowerCordonHeight = 1.1 }));
-        Assert.Equal([(0, 1.2)], TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.SlantedV, CordonDistance = 0 }));
+        Assert.Equal([(0, 1.1)],
+            TrellisLayout.CordonsOf(
+                new Trellis { Form = TrellisForm.UpAndDown, CordonHeight = 1.1, LowerCordonHeight = 1.1 }));
+        Assert.Equal([(0, 1.2)],
+            TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.SlantedV, CordonDistance = 0 }));
         Assert.Equal([(0, 0.4)], TrellisLayout.CordonsOf(new Trellis { Form = TrellisForm.Bush, HeadHeight = 0.4 }));
     }
 
@@ -51,7 +55,8 @@ public class TrellisLayoutTests
     public void Facing_roofs_lead_over_the_alley_between_them()
     {
         var trellis = new Trellis { Form = TrellisForm.Overhead, RoofArms = RoofArms.Facing };
-        Assert.Equal([1, -1, 1, -1], Enumerable.Range(0, 4).Select(row => TrellisLayout.WallsOf(trellis, row)[0].OnlySide));
+        Assert.Equal([1, -1, 1, -1],
+            Enumerable.Range(0, 4).Select(row => TrellisLayout.WallsOf(trellis, row)[0].OnlySide));
         Assert.Equal((0, 1.2), TrellisLayout.SpanOf(trellis));
         Assert.Equal((-1.2, 0), TrellisLayout.SpanOf(trellis, 1));
         Assert.Equal((-1.5, 0), TrellisLayout.SpanOf(trellis with { RoofArms = RoofArms.Left }));
@@ -63,7 +68,8 @@ public class TrellisLayoutTests
     {
         var wall = TrellisLayout.WallsOf(new Trellis { CatchWires = [new(1.2, 0.2), new(1.6, 0.4)] })[0];
         Assert.Equal(1.6, wall.TopHeight);
-        Assert.Equal([0.2, 0.2, 0.3, 0.4, 0.4], new[] { 0.9, 1.2, 1.4, 1.6, 2.0 }.Select(height => Math.Round(wall.WidthAt(height), 12)));
+        Assert.Equal([0.2, 0.2, 0.3, 0.4, 0.4],
+            new[] { 0.9, 1.2, 1.4, 1.6, 2.0 }.Select(height => Math.Round(wall.WidthAt(height), 12)));
         Assert.Equal(0.35, TrellisLayout.WallsOf(new Trellis())[0].WidthAt(1.4));
     }
 
@@ -72,14 +78,16 @@ public class TrellisLayoutTests
     {
         Assert.Equal(
             [(0.9, 0, true), (1.2, -0.1, false), (1.2, 0.1, false), (2.0, -0.1, false), (2.0, 0.1, false)],
-            TrellisParts.WiresOf(new Trellis { CatchWires = [new(1.2, 0.2)], TopWireHeight = 2 }).Select(wire => (wire.Height, wire.Across, wire.IsCordon)));
+            TrellisParts.WiresOf(new Trellis { CatchWires = [new(1.2, 0.2)], TopWireHeight = 2 })
+                .Select(wire => (wire.Height, wire.Across, wire.IsCordon)));
         var twin = TrellisParts.WiresOf(Of(TrellisForm.TwinCurtain));
         Assert.Equal(2, twin.Count(wire => wire.IsCordon));
         Assert.Equal(4, twin.Count(wire => !wire.IsCordon));
         Assert.Contains(new TrellisBar(-0.8, 1.7, 0.8, 1.7), TrellisParts.BarsOf(Of(TrellisForm.TwinCurtain)));
         // The posts of a V lean as its walls do.
         var post = TrellisParts.BarsOf(Of(TrellisForm.SlantedV))[^1];
-        Assert.Equal(Math.Tan(40 * Math.PI / 180), (post.ToAcross - post.FromAcross) / (post.ToHeight - post.FromHeight), 1e-12);
+        Assert.Equal(Math.Tan(40 * Math.PI / 180),
+            (post.ToAcross - post.FromAcross) / (post.ToHeight - post.FromHeight), 1e-12);
         Assert.Empty(TrellisParts.WiresOf(Of(TrellisForm.Bush)));
         Assert.Empty(TrellisParts.BarsOf(Of(TrellisForm.Bush)));
         Assert.Equal(new TrellisWire(1.6, 0, true), Assert.Single(TrellisParts.WiresOf(Of(TrellisForm.HighWire))));

@@ -24,7 +24,8 @@ public class VinePlantingTests
     public void Walls_share_a_vine_s_shoots_evenly(TrellisForm form)
     {
         var shoots = Break(GrownCanopy.Scenario(form)).Vines[0].Shoots;
-        var walls = shoots.GroupBy(shoot => shoot.Wall).OrderBy(wall => wall.Key).Select(wall => wall.ToList()).ToList();
+        var walls = shoots.GroupBy(shoot => shoot.Wall).OrderBy(wall => wall.Key).Select(wall => wall.ToList())
+            .ToList();
         Assert.Equal([23, 22], walls.Select(wall => wall.Count));
         foreach (var wall in walls)
         {
@@ -37,7 +38,8 @@ public class VinePlantingTests
     [Fact]
     public void Walls_on_one_cordon_take_its_spurs_in_turn()
     {
-        var scenario = GrownCanopy.Scenario() with { Trellis = new Trellis { Form = TrellisForm.SlantedV, CordonDistance = 0 } };
+        var scenario =
+            GrownCanopy.Scenario() with { Trellis = new Trellis { Form = TrellisForm.SlantedV, CordonDistance = 0 } };
         var shoots = Break(scenario).Vines[0].Shoots;
         Assert.Equal(shoots.Select((_, i) => i % 2), shoots.Select(shoot => shoot.Wall));
         for (var i = 1; i < shoots.Count; i++)
@@ -63,7 +65,8 @@ public class VinePlantingTests
     [InlineData(TrellisForm.UprightHedge, 1)]
     [InlineData(TrellisForm.OpenU, 2)]
     public void Wood_grows_with_the_cordons(TrellisForm form, int cordons) =>
-        Assert.Equal(2500 * ((4.5 / 5.85) + (cordons * 1.5 / 1.95)), Break(GrownCanopy.Scenario(form)).Vines[0].Carbon.PerennialDryMass, 1e-6);
+        Assert.Equal(2500 * ((4.5 / 5.85) + (cordons * 1.5 / 1.95)),
+        Break(GrownCanopy.Scenario(form)).Vines[0].Carbon.PerennialDryMass, 1e-6);
 
     private static Canopy Break(Scenario scenario) => new GrownCanopy(scenario).Canopy;
 }

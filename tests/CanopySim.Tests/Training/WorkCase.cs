@@ -27,10 +27,13 @@ internal sealed class WorkCase
 
     public IReadOnlyList<Shoot> Shoots => [.. Canopy.PrimaryShoots()];
 
-    public (IReadOnlyList<LostMass> Lost, bool CanopyChanged) Do(DateOnly? date = null, StagesReached stages = default) =>
+    public (IReadOnlyList<LostMass> Lost, bool CanopyChanged) Do(DateOnly? date = null,
+        StagesReached stages = default) =>
         Worker.Apply(Canopy, stages, date ?? Day);
 
-    /// <summary>Does the day's work, and tells what the first vine's organs hold less for it and what was booked as lost [g C].</summary>
+    /// <summary>
+    /// Does the day's work, and tells what the first vine's organs hold less for it and what was booked as lost [g C].
+    /// </summary>
     public (double Missing, double Lost) DoAndWeigh()
     {
         var vine = Canopy.Vines[0];

@@ -31,10 +31,10 @@ public static class LeafValues
                 for (var i = 0; i < values.Length; i++) values[i] = 100 * leaves.Efficiency[i];
                 break;
             case LeafQuantity.LightOfDay:
-                for (var i = 0; i < values.Length; i++) values[i] = leaves.AbsorbedParMoles[i] / blades[i].Area;
+                for (var i = 0; i < values.Length; i++) values[i] = leaves.AbsorbedParMoles[i] / leaves.Area[i];
                 break;
             case LeafQuantity.CarbonOfDay:
-                for (var i = 0; i < values.Length; i++) values[i] = leaves.NetAssimilationGrams[i] / blades[i].Area;
+                for (var i = 0; i < values.Length; i++) values[i] = leaves.NetAssimilationGrams[i] / leaves.Area[i];
                 break;
             case LeafQuantity.RipeningShare:
                 for (var i = 0; i < values.Length; i++) values[i] = shares is null ? float.NaN : 100 * shares.Of(blades[i].LeafId);
