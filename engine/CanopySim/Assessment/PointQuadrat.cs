@@ -31,10 +31,14 @@ public static class PointQuadrat
         var readings = new QuadratReading[walls.Count];
         for (var wall = 0; wall < walls.Count; wall++)
         {
-            var rods = new IReadOnlyList<SurfaceKind>[ofWall];
+            var (rods, places) = (new IReadOnlyList<SurfaceKind>[ofWall], new double[ofWall]);
             for (var insertion = 0; insertion < ofWall; insertion++)
-                rods[insertion] = Contacts(scene, near, QuadratRod.At(scene.Cell, walls, wall, seed, insertion));
-            readings[wall] = new QuadratReading { Insertions = rods };
+            {
+                var rod = QuadratRod.At(scene.Cell, walls, wall, seed, insertion);
+                (rods[insertion], places[insertion]) = (Contacts(scene, near, rod), rod.Place);
+            }
+
+            readings[wall] = new QuadratReading { Insertions = rods, Places = places };
         }
 
         return readings;
@@ -43,7 +47,7 @@ public static class PointQuadrat
     // Across the wall only this row counts; along it, and under a roof both ways, the cell repeats.
     private static List<SurfaceKind> Contacts(Scene scene, TrianglesAlong near, QuadratRod rod)
     {
-        var (origin, direction, length) = rod;
+        var (origin, direction, length, _) = rod;
         var nearest = new Dictionary<int, float>();
         var acrossCopies = direction.X == 0 ? 1 : 0;
         for (var i = -acrossCopies; i <= acrossCopies; i++)

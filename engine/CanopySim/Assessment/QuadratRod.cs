@@ -9,7 +9,8 @@ namespace CanopySim.Assessment;
 /// <param name="Origin">Where it begins [m].</param>
 /// <param name="Direction">Unit vector along it.</param>
 /// <param name="Length">How far it is pushed [m]; infinite where nothing but the row's own foliage lies ahead.</param>
-internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, float Length)
+/// <param name="Place">Share of the way up the fruit zone, or across a roof [0 to 1].</param>
+internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, float Length, double Place)
 {
     // Walls nearer than this across the row stand above each other, and no rod through one meets the other [m].
     private const double AboveEachOther = 0.05;
@@ -29,7 +30,7 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         {
             var (left, right) = (Math.Max(from, -0.5 * cell.Across), Math.Min(to, 0.5 * cell.Across));
             var across = (float)((0.5 * (left + right)) + ((right - left) * (second - 0.5)));
-            return new QuadratRod(new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ, float.PositiveInfinity);
+            return new QuadratRod(new Vector3(across, along, ground + ((float)cell.RiseAcross * across)), Vector3.UnitZ, float.PositiveInfinity, second);
         }
 
         var zone = wall.FruitZone;
@@ -37,7 +38,7 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         var start = Math.Max(from, -0.5 * cell.Across);
         var up = direction.Z / direction.X * (start - zone.Across(second));
         var origin = new Vector3((float)start, along, ground + (float)(zone.Height(second) + up));
-        return new QuadratRod(origin, direction, double.IsInfinity(to) ? float.PositiveInfinity : (float)((to - start) / direction.X));
+        return new QuadratRod(origin, direction, double.IsInfinity(to) ? float.PositiveInfinity : (float)((to - start) / direction.X), second);
     }
 
     // Across the wall, to the right. A wall that stands or hangs upright has no slant at all, not a rounding's.
