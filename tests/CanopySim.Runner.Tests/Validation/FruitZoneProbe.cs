@@ -2,7 +2,6 @@ using CanopySim.Assessment;
 using CanopySim.Geometry;
 using CanopySim.Light;
 using CanopySim.Sky;
-using CanopySim.Training;
 
 namespace CanopySim.Runner.Tests.Validation;
 
