@@ -85,6 +85,8 @@ internal sealed class ShootsAndLight : Study
                 dense.Sheet("interior_leaves")?.Value, dense.Sheet("interior_clusters")?.Value) with
             {
                 Published = "the majority over 30",
+                Note = "the lowest leaves stay small where so many shoots share the reserves of spring, "
+                    + "and clusters hang below most of the others",
             },
             Finding.Judged("gaps, 40 shoots a meter [share]", Standing.Predicted, NoGaps, Smart, gaps[^1]) with
             {

@@ -95,7 +95,7 @@ internal sealed class TrellisForms : Study
             {
                 Published = "1.25 to 1.5",
                 Note = "judged with room for the sampling error of both; under a high wire shoots hang back over "
-                    + "the fruit",
+                    + "the fruit, and the hedge's lowest leaves, starved in spring, leave its fruit zone too open",
             },
             Finding.Told(
                 "the same, the hedge's own shoots never led over led [1]", "1.25 to 1.5", Porosities,
