@@ -13,7 +13,9 @@ public sealed record QuadratReading
     /// <summary>Leaves and clusters in the order met, an array for each insertion.</summary>
     public required IReadOnlyList<IReadOnlyList<SurfaceKind>> Insertions { get; init; }
 
-    /// <summary>Where each insertion went: share of the way from the lower to the upper end of its fruit zone [0 to 1]; under a roof, across it.</summary>
+    /// <summary>
+    /// Where each insertion went: share of the way from the lower to the upper end of its fruit zone [0 to 1]; under a roof, across it.
+    /// </summary>
     public required IReadOnlyList<double> Places { get; init; }
 
     /// <summary>Leaf contacts over insertions.</summary>

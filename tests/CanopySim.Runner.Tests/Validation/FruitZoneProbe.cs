@@ -59,6 +59,9 @@ internal sealed class FruitZoneProbe
         return new FruitZoneProbe(PointQuadrat.Read(scene, season.Scenario), Light(season, scene, day));
     }
 
+    private static double Above(IncidentLight hour) =>
+        hour.DiffuseHorizontalPar + (hour.DirectNormalPar * Math.Max(0, hour.SunDirection?.Z ?? 0));
+
     private static double Light(PreparedSeason season, Scene scene, DateOnly day)
     {
         var (scenario, quality) = (season.Scenario, LightQuality.Draft);
@@ -70,6 +73,6 @@ internal sealed class FruitZoneProbe
         var geometry = LightGeometry.Build(scene, sky.Directions, quality, threads: 1);
         var (solution, radiosity) = geometry.SolveWithRadiosity(hours, scenario.Optics, threads: 1);
         var inside = FruitZoneLight.Read(scenario, solution, radiosity, threads: 1).Sum(hour => hour.Up.Total);
-        return inside / hours.Sum(hour => hour.DiffuseHorizontalPar + (hour.DirectNormalPar * Math.Max(0, hour.SunDirection?.Z ?? 0)));
+        return inside / hours.Sum(Above);
     }
 }

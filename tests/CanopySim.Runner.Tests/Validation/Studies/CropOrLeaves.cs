@@ -36,7 +36,8 @@ internal sealed class CropOrLeaves : Study
                 Note = "the largest removal of the source",
             },
             Finding.Judged(
-                "rise of sugar lost with half the leaves / gained with half the crop, from whole and half crops alone [Brix/d]",
+                "rise of sugar lost with half the leaves / gained with half the crop, from whole and half crops "
+                    + "alone [Brix/d]",
                 Standing.Watched, new Rising("the crop does more"), Parker,
                 twelve.Take(2).Zip(six, (more, fewer) => more - fewer).Average(), Gain(six, twelve, 1)),
             Finding.Judged(
@@ -46,7 +47,8 @@ internal sealed class CropOrLeaves : Study
                 Note = "nearly a tie",
             },
             Finding.Told(
-                "rise of sugar lost with half the leaves / gained with half the crop, from 12 leaves and the whole crop [Brix/d]",
+                "rise of sugar lost with half the leaves / gained with half the crop, from 12 leaves and the whole "
+                    + "crop [Brix/d]",
                 "the crop does more, over all of the trial", Parker, twelve[0] - six[0], twelve[1] - twelve[0]) with
             {
                 Note = "judged at first; with 12 leaves berries load almost as fast as they can, so that less crop has "

@@ -105,7 +105,8 @@ internal sealed class ShootsAndLight : Study
                 "derived: leaves at random places, as many at every height",
                 [.. probes.Select(probe => (double?)probe.GapsLessEven)]) with
             {
-                Note = "leaves are few about the lowest nodes and many over them; judged so at first, before that was seen",
+                Note = "leaves are few about the lowest nodes and many over them; judged so at first, before that was "
+                    + "seen",
             },
             Finding.Judged(
                 "gaps where there are 1.0 to 1.5 leaf layers [share]", Standing.Predicted, HandbookGaps, Handbook,
