@@ -271,6 +271,19 @@ public class TrellisFormTests
                 }
         }, iter: 40);
 
+    // A cluster's middle hangs some 7 cm under its node.
+    [Fact]
+    public void Fruit_of_a_high_wire_hangs_in_its_fruit_zone()
+    {
+        var scenario = GrownCanopy.Scenario(TrellisForm.HighWire, vines: 4);
+        var zone = TrellisLayout.WallsOf(scenario.Trellis)[0].FruitZone;
+        var middles = Paths(scenario, 60)
+            .SelectMany(path => path.Shoot.Phytomers.Zip(path.Points.Skip(1)))
+            .Where(node => node.First.Cluster is not null).Select(node => node.Second.Z - 0.07).ToList();
+        var inside = middles.Count(height => height > zone.Height(0) && height < zone.Height(1));
+        Assert.True(inside > 0.9 * middles.Count, $"{inside} of {middles.Count}");
+    }
+
     private static IEnumerable<(Shoot Shoot, Vector3[] Points)> Paths(Scenario scenario, int days)
     {
         var path = new ShootPath(scenario);
