@@ -35,10 +35,14 @@ public static class PointQuadrat
 
         QuadratReading ReadWall(RowOfWalls row, int wall)
         {
-            var insertions = new IReadOnlyList<SurfaceKind>[ofWall];
+            var (insertions, places) = (new IReadOnlyList<SurfaceKind>[ofWall], new double[ofWall]);
             for (var insertion = 0; insertion < ofWall; insertion++)
-                insertions[insertion] = rods.Contacts(QuadratRod.At(scene.Cell, row, wall, spacing, seed, insertion));
-            return new QuadratReading { Insertions = insertions };
+            {
+                var rod = QuadratRod.At(scene.Cell, row, wall, spacing, seed, insertion);
+                (insertions[insertion], places[insertion]) = (rods.Contacts(rod), rod.Place);
+            }
+
+            return new QuadratReading { Insertions = insertions, Places = places };
         }
     }
 

@@ -13,6 +13,11 @@ public sealed record QuadratReading
     /// <summary>Leaves and clusters in the order met, an array for each insertion.</summary>
     public required IReadOnlyList<IReadOnlyList<SurfaceKind>> Insertions { get; init; }
 
+    /// <summary>
+    /// Where each insertion went: share of the way from the lower to the upper end of its fruit zone [0 to 1]; under a roof, across it.
+    /// </summary>
+    public required IReadOnlyList<double> Places { get; init; }
+
     /// <summary>Leaf contacts over insertions.</summary>
     public Sampled LeafLayers => MeanOf(rod => rod.Count(kind => kind == SurfaceKind.Blade));
 
@@ -39,7 +44,14 @@ public sealed record QuadratReading
 
     /// <summary>Walls taken together: every insertion counts alike.</summary>
     public static QuadratReading Together(IEnumerable<QuadratReading> walls) =>
-        new() { Insertions = [.. walls.SelectMany(wall => wall.Insertions)] };
+        new() { Insertions = [.. walls.SelectMany(wall => wall.Insertions)], Places = [.. walls.SelectMany(wall => wall.Places)] };
+
+    /// <summary>The insertions of a part of the fruit zone, from one place to another [0 to 1].</summary>
+    public QuadratReading Between(double from, double to)
+    {
+        var inside = Enumerable.Range(0, Insertions.Count).Where(rod => Places[rod] >= from && Places[rod] < to).ToList();
+        return new QuadratReading { Insertions = [.. inside.Select(rod => Insertions[rod])], Places = [.. inside.Select(rod => Places[rod])] };
+    }
 
     private Sampled MeanOf(Func<IReadOnlyList<SurfaceKind>, int> count)
     {

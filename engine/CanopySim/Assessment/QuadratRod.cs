@@ -9,7 +9,8 @@ namespace CanopySim.Assessment;
 /// <param name="Origin">Where it begins [m].</param>
 /// <param name="Direction">Unit vector along it.</param>
 /// <param name="Length">How far it is pushed [m]; infinite where it goes up into the sky.</param>
-internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, float Length)
+/// <param name="Place">Share of the way up the fruit zone, or across a roof [0 to 1].</param>
+internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, float Length, double Place)
 {
     /// <summary>
     /// A rod at a seeded place of a wall's fruit zone: square to the wall, from half way to its neighbor on the left to
@@ -36,7 +37,7 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
             (left, right) = (Math.Max(from, left), Math.Min(to, right));
             var across = (float)(row.Across + (0.5 * (left + right)) + ((right - left) * (second - 0.5)));
             var under = new Vector3(across, along, ground + ((float)cell.RiseAcross * across));
-            return new QuadratRod(under, Vector3.UnitZ, float.PositiveInfinity);
+            return new QuadratRod(under, Vector3.UnitZ, float.PositiveInfinity, second);
         }
 
         var zone = wall.FruitZone;
@@ -47,7 +48,7 @@ internal readonly record struct QuadratRod(Vector3 Origin, Vector3 Direction, fl
         var cordonGround = (float)(cell.RiseAcross * (row.Across + wall.CordonAcross));
         var origin =
             new Vector3((float)(row.Across + start), along, ground + (float)(zone.Height(second) + up) + cordonGround);
-        return new QuadratRod(origin, direction, (float)((end - start) / direction.X));
+        return new QuadratRod(origin, direction, (float)((end - start) / direction.X), second);
     }
 
     // What a roof covers, from its row's middle [m]: what its wires do, and never more than there is from a row to the

@@ -20,7 +20,7 @@ internal sealed class RodsThrough
     /// <summary>Leaves and clusters that a rod square to the row meets, once each, in the order met.</summary>
     public List<SurfaceKind> Contacts(in QuadratRod rod)
     {
-        var (origin, direction, length) = rod;
+        var (origin, direction, length, _) = rod;
         var nearest = new Dictionary<(int Surface, int Across, int Along), float>();
         var cell = _scene.Cell;
         var end = direction.X == 0 ? origin.X : origin.X + (length * direction.X);

@@ -65,6 +65,10 @@ public sealed record CarbonParameters
         Source = "prunings of 1.58 kg a vine: Kliewer & Dokoozlian 2005, table 3, over five weather seeds")]
     public double RipeStemMass { get; init; } = 0.21;
 
+    [Parameter("1", 0.3, 1.2, "Ripe mass of a stem that is led down, against one as long that is led up.", Mark = Mark.Derived,
+        Source = "canes 0.86 as heavy for their length where half of them hang, so 0.72 where all do: Kliewer & Dokoozlian 2005, table 3, up-and-down against vertical")]
+    public double LedDownStemMass { get; init; } = 0.72;
+
     [Parameter("1", 0.05, 10, "Pull of main axes on carbon.", Mark = Mark.Assumed)]
     public double MainAxisWeight { get; init; } = 3;
 

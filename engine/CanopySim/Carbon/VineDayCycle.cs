@@ -1,6 +1,7 @@
 using CanopySim.Fruit;
 using CanopySim.Growth;
 using CanopySim.Plants;
+using CanopySim.Training;
 using CanopySim.Weather;
 
 namespace CanopySim.Carbon;
@@ -14,7 +15,8 @@ public sealed class VineDayCycle(Scenario scenario)
     private readonly CarbonParameters _carbon = scenario.Carbon;
     private readonly CarbonSharing _sharing = new(scenario.Carbon);
     private readonly OrganExpansion _expansion = new(scenario.Growth, scenario.Carbon);
-    private readonly StemThickening _thickening = new(scenario.Carbon);
+    private readonly StemThickening _thickening =
+        new(scenario.Carbon, [.. TrellisLayout.WallsOf(scenario.Trellis).Select(wall => wall.Hangs && wall.IsHeld)]);
     private readonly BerryGrowth _berries = new(scenario.Fruit);
 
     /// <summary>Settles the day.</summary>

@@ -5,9 +5,13 @@ namespace CanopySim.Growth;
 
 /// <summary>
 /// Stems thicken towards a ripe mass that grows with their length: mass per length = ripe mass × (length / 1.3 m)^0.7, a share
-/// of what is missing each warm day. Mass fitted to canes of 64 g fresh (Kliewer &amp; Dokoozlian 2005, table 3), the rest assumed.
+/// of what is missing each warm day; less where the shoot is led down. Mass fitted to canes of 64 g fresh (Kliewer &amp; Dokoozlian
+/// 2005, table 3), the rest assumed. Shoots led down stay thinner and their canes less dense: Schubert et al. 1995, Am J Enol Vitic
+/// 46:324-328; Am J Enol Vitic 40:259 (1989), Cabernet-Sauvignon.
 /// </summary>
-public sealed class StemThickening(CarbonParameters carbon)
+/// <param name="carbon">The masses.</param>
+/// <param name="isLedDown">For each wall of foliage, by its number, whether wires lead its shoots down.</param>
+public sealed class StemThickening(CarbonParameters carbon, IReadOnlyList<bool> isLedDown)
 {
     private const double PerDay = 0.04;
     private const double ReferenceLength = 1.3;
@@ -21,6 +25,7 @@ public sealed class StemThickening(CarbonParameters carbon)
         {
             var length = shoot.Length;
             var ripe = length * 100 * carbon.RipeStemMass * Math.Pow(length / ReferenceLength, Exponent);
+            if (isLedDown[shoot.Wall]) ripe *= carbon.LedDownStemMass;
             shoot.PotentialThickening = PerDay * warmth * Math.Max(0, ripe - shoot.StemDryMass);
             sum += shoot.PotentialThickening;
         }

@@ -204,7 +204,11 @@ internal sealed class WallGuide
         var steep = 1 + (rise * rise);
         var root = Math.Sqrt(Math.Max(0, (length * length * steep) - (gap * gap)));
         var run = ((forward * root) - (gap * rise)) / steep;
-        return from + new Vector3(0, (float)run, (float)(gap + (rise * run)));
+        // On a steep cross slope an internode may leave for the ground uphill and find none along the row within its
+        // length: it goes the straightest way towards it.
+        var reached = Math.Sqrt((run * run) + ((gap + (rise * run)) * (gap + (rise * run))));
+        var scale = root > 0 || reached == 0 ? 1 : length / reached;
+        return from + new Vector3(0, (float)(scale * run), (float)(scale * (gap + (rise * run))));
     }
 
     // A normal spread about a middle, kept between a least and a most [rad].

@@ -72,6 +72,11 @@ internal static class SeasonCatalogue
     /// <summary>Ten days after bloom cut to so many leaves, no laterals, half the crop: until the end of October.</summary>
     public static SeasonCase FewLeaves(int leaves) => leaves == 6 ? SixLeaves : TwelveLeaves;
 
+    /// <summary>The same with a quarter of the crop.</summary>
+    public static SeasonCase SixLeavesQuarterCrop { get; } = CroppedTopped(6, 0.25);
+
+    public static SeasonCase TwelveLeavesQuarterCrop { get; } = CroppedTopped(12, 0.25);
+
     /// <summary>The same with the whole crop.</summary>
     public static SeasonCase SixLeavesWholeCrop { get; } = CroppedTopped(6, 1);
 

@@ -35,6 +35,19 @@ internal sealed class SugarCurve
         }
     }
 
+    /// <summary>Sugar at a leaf area over fruit [Brix], straight between two points; null beyond them.</summary>
+    public double? BrixAt(double leafArea)
+    {
+        for (var i = 1; i < _points.Count; i++)
+        {
+            var (low, high) = (_points[i - 1], _points[i]);
+            if (leafArea < low.LeafArea || leafArea > high.LeafArea) continue;
+            return low.Brix + ((high.Brix - low.Brix) * (leafArea - low.LeafArea) / (high.LeafArea - low.LeafArea));
+        }
+
+        return null;
+    }
+
     /// <summary>Least rise of sugar from a point to the next one with more leaf [Brix].</summary>
     public double LeastStep => Enumerable.Range(1, _points.Count - 1).Min(i => _points[i].Brix - _points[i - 1].Brix);
 

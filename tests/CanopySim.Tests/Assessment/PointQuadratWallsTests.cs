@@ -76,7 +76,14 @@ public class PointQuadratWallsTests
         Assert.Equal(1, readings[1].InteriorClusters!.Value.Value);
 
         // Taken together every insertion counts alike.
-        Assert.Equal(1.5, QuadratReading.Together(readings).LeafLayerNumber, 1e-12);
+        var together = QuadratReading.Together(readings);
+        Assert.Equal(1.5, together.LeafLayerNumber, 1e-12);
+
+        // Parts of the zone hold each rod once.
+        QuadratReading[] parts = [together.Between(0, 0.3), together.Between(0.3, 1)];
+        Assert.Equal(together.Insertions.Count, parts.Sum(part => part.Insertions.Count));
+        Assert.InRange(parts[0].Insertions.Count / (double)together.Insertions.Count, 0.2, 0.4);
+        Assert.Equal(1.5 * together.Insertions.Count, parts.Sum(part => part.LeafLayerNumber * part.Insertions.Count), 1e-6);
     }
 
     [Fact]

@@ -62,7 +62,7 @@ public class LightTargetTests
         {
             var scenario = SeasonCases.Small;
             var canopy = Simulation.CanopyOn(
-                scenario, SeasonCases.Northern(scenario), SeasonCases.UtcOffset, SeasonCases.Draft(), new DateOnly(2025, 7, 20));
+                scenario, SeasonCases.Northern(scenario), SeasonCases.UtcOffset, SeasonCases.Draft() with { Quality = Quality.Standard }, new DateOnly(2025, 7, 20));
             var scenes = new CanopyScene(scenario);
             (_leaves, Drawn) = (canopy.LeavesSoFar, scenes.Place(canopy, SceneDetail.Drawn).Scene);
             ForLight = scenes.Place(canopy, SceneDetail.ForLight).Scene;

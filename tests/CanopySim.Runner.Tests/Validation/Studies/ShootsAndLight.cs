@@ -1,4 +1,5 @@
 using CanopySim.Results;
+using CanopySim.Training;
 
 namespace CanopySim.Runner.Tests.Validation.Studies;
 
@@ -6,6 +7,7 @@ namespace CanopySim.Runner.Tests.Validation.Studies;
 internal sealed class ShootsAndLight : Study
 {
     private const string Smart = "Smart 1988, Am J Enol Vitic 39:325-333 (5 to 74 shoots a meter)";
+    private const string Fuente = "de la Fuente et al., GiESCO, both sprawling";
     private const string Handbook = "Smart & Robinson 1991, from memory";
 
     // Four readings at once: three standard errors each.
@@ -23,8 +25,13 @@ internal sealed class ShootsAndLight : Study
     // 16 % more, a half of that on each side; shoots alone would give 50 %.
     private static readonly Limit YieldGain = new WithinRange(1.08, 1.24);
 
-    private static readonly SeasonCase Twelve = SeasonCatalogue.WithShoots(12);
-    private static readonly SeasonCase Eighteen = SeasonCatalogue.WithShoots(18);
+    // The day on which canopies are probed: all in the same light, near veraison.
+    private const int ProbeMonth = 8;
+    private const int ProbeDay = 1;
+
+    // Both of the published vines sprawl.
+    private static readonly SeasonCase Twelve = SeasonCatalogue.WithShoots(12, Sprawling);
+    private static readonly SeasonCase Eighteen = SeasonCatalogue.WithShoots(18, Sprawling);
 
     // As much old wood, and so as much of reserves, for each shoot as at 14 shoots a meter: about 5 kg a vine there.
     private static readonly SeasonCase DenseAndLong = SeasonCatalogue.WithShoots(
@@ -34,9 +41,12 @@ internal sealed class ShootsAndLight : Study
 
     public override string Done =>
         "The block of `warm-valley` in its first generated weather with 10, 15, 25 and 40 shoots a meter, and with "
-        + "12 and 18 for the yield, nothing thinned or pulled. Leaf layers and gaps by 200 rods through the fruit "
-        + "zone at veraison, ± their standard error; light on the clusters per area of their whole surface from "
-        + "veraison to 1 October, as a share of what falls on the ground's plane above the canopy. Since many shoots "
+        + "12 and 18, whose shoots are never led, for the yield, nothing thinned or pulled. Leaf layers and gaps by "
+        + "200 rods through the fruit zone at veraison, ± their standard error; those held against leaves at random, "
+        + "and light inside the fruit zone, on 1 August: that light is what falls in the day on a bar along the row, "
+        + "0.2 m over the cordon, that looks up, as the source held a meter into its canopies. Light on the clusters "
+        + "is per area of their whole surface from veraison to 1 October. Both are shares of what falls on the "
+        + "ground's plane above the canopy. Since many shoots "
         + "on one vine stay short here, the dense canopy is grown a second time on a vine with old wood and reserves "
         + "for 40 shoots a meter (14 kg); that one was added after the others were seen and is only told.";
 
@@ -50,6 +60,11 @@ internal sealed class ShootsAndLight : Study
         double?[] layers = Each(season => season.Sheet("leaf_layers")?.Value);
         double?[] gaps = Each(season => season.Sheet("gaps")?.Value);
         double?[] light = Each(season => season.Summary.FruitLight?.ShareOfIncident);
+        var probes = SeasonCatalogue.Densities.AsParallel().AsOrdered()
+            .Select(season => FruitZoneProbe.On(seasons, season, ProbeMonth, ProbeDay)).ToList();
+        var inside = probes.Select(probe => (double?)probe.BarLight).ToArray();
+        var (twelve, eighteen) = (seasons.Of(Twelve).Summary, seasons.Of(Eighteen).Summary);
+        var sameYear = eighteen.Harvest?.YieldTPerHa / twelve.Harvest?.YieldTPerHa;
         var vigorous = seasons.Of(DenseAndLong);
         var asInHandbook = gaps.Where((_, i) => layers[i] is >= FewestLayers and <= MostLayers).ToArray();
         return new StudyResult(
@@ -70,22 +85,43 @@ internal sealed class ShootsAndLight : Study
                 dense.Sheet("interior_leaves")?.Value, dense.Sheet("interior_clusters")?.Value) with
             {
                 Published = "the majority over 30",
+                Note = "the lowest leaves stay small where so many shoots share the reserves of spring, "
+                    + "and clusters hang below most of the others",
             },
             Finding.Judged("gaps, 40 shoots a meter [share]", Standing.Predicted, NoGaps, Smart, gaps[^1]) with
             {
                 Published = "none over 30",
             },
             Finding.Judged(
-                "gaps less exp(−leaf layers), 10 / 15 / 25 / 40 shoots a meter [standard errors]", Standing.Predicted,
-                    SamplingErrors,
-                "derived: leaves at random places", Each(FromRandom)) with
+                "gaps less those of leaves at random, 10 / 15 / 25 / 40 shoots a meter [standard errors]",
+                Standing.Watched, SamplingErrors, "derived: exp(−leaf layers) in each tenth of a meter of height",
+                [.. probes.Select(probe => (double?)probe.GapsLessRandom)]) with
             {
                 Published = "0",
                 Note = "clusters close gaps too but are no leaf layers",
             },
+            Finding.Told(
+                "gaps less exp(−leaf layers of the whole zone), the same [standard errors]", "0 if leaves were even",
+                "derived: leaves at random places, as many at every height",
+                [.. probes.Select(probe => (double?)probe.GapsLessEven)]) with
+            {
+                Note = "leaves are few about the lowest nodes and many over them; judged so at first, before that was "
+                    + "seen",
+            },
             Finding.Judged(
                 "gaps where there are 1.0 to 1.5 leaf layers [share]", Standing.Predicted, HandbookGaps, Handbook,
                 asInHandbook.Length > 0 ? asInHandbook : [null]),
+            Finding.Judged(
+                "light inside the fruit zone, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Watched,
+                new Rising("falls with shoots"), Smart, Reversed(inside)),
+            Finding.Judged(
+                "light inside the fruit zone, 40 over 10 shoots a meter [1]", Standing.Watched, Half,
+                $"{Smart}: low interior values of photosynthetic photon fluence rate; the half is assumed",
+                inside[^1] / inside[0]) with
+            {
+                Published = "low",
+                Note = "added after light on the clusters was seen: this is what the source measured",
+            },
             Finding.Judged(
                 "light on the clusters, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted,
                     new Rising("falls with shoots"), Smart,
@@ -97,7 +133,8 @@ internal sealed class ShootsAndLight : Study
             {
                 Published = "low",
                 Note = $"shoots are {Say(Length(dense))} cm long against {Say(Length(open))}: as much leaf a meter "
-                    + "in a lower wall, fruit at its foot",
+                    + "in a lower wall, which shades the next row less, and the lowest leaves, starved in spring, "
+                    + "do not cover the fruit at its foot",
             },
             Finding.Told(
                 "the same, 40 on a vine with old wood for them [1]", "low", Smart,
@@ -108,11 +145,16 @@ internal sealed class ShootsAndLight : Study
                     + $"{Say(vigorous.Sheet("interior_clusters")?.Value)}",
             },
             Finding.Judged(
-                "yield, 18 over 12 shoots a meter [1]", Standing.Predicted, YieldGain, "de la Fuente et al., GiESCO",
-                seasons.Of(Eighteen).Summary.Harvest?.YieldTPerHa / seasons.Of(Twelve).Summary.Harvest?.YieldTPerHa) with
+                "yield, 18 over 12 shoots a meter, from the second year on [1]", Standing.Watched, YieldGain, Fuente,
+                sameYear * eighteen.NextYear?.Fruitfulness / twelve.NextYear?.Fruitfulness) with
             {
                 Published = "1.16",
-                Note = "the shoots alone would give 1.5",
+                Note = "the first year's yields times the clusters that buds of these canopies will bear; that the "
+                    + "trial lasted more than one year is assumed; the shoots alone would give 1.5",
+            },
+            Finding.Told("the same in the first year [1]", "1.16", Fuente, sameYear) with
+            {
+                Note = "with the same clusters a shoot; judged so at first, on led shoots",
             })
         {
             Tables =
@@ -120,7 +162,7 @@ internal sealed class ShootsAndLight : Study
                 new ToldTable(
                     "By shoots a meter of canopy",
                     ["shoots a meter", "shoot length [cm]", "leaf area [m²/m]", "leaf layers", "gaps",
-                        "exp(−leaf layers)", "light on clusters [share]", "yield [t/ha]"],
+                        "exp(−leaf layers)", "light inside [share]", "light on clusters [share]", "yield [t/ha]"],
                     [.. densities.Select((season, i) => (IReadOnlyList<string>)
                     [
                         NumberSay.Typed(SeasonCatalogue.ShootsPerMeter[i]), Say(Length(season)),
@@ -128,21 +170,16 @@ internal sealed class ShootsAndLight : Study
                         $"{Say(layers[i])} ± {Say(season.Sheet("leaf_layers")?.SamplingError)}",
                         $"{Say(gaps[i])} ± {Say(season.Sheet("gaps")?.SamplingError)}",
                         Say(layers[i] is { } met ? Math.Exp(-met) : null),
-                        Say(light[i]), Say(season.Summary.Harvest?.YieldTPerHa),
+                        Say(inside[i]), Say(light[i]), Say(season.Summary.Harvest?.YieldTPerHa),
                     ])]),
             ],
         };
     }
 
-    // The errors of both readings together, as if apart: gaps are fewer where layers are more, which makes the true
-    // one smaller.
-    private static double? FromRandom(SeasonResult season)
+    private static Scenario Sprawling(Scenario scenario) => scenario with
     {
-        if (season.Sheet("leaf_layers") is not { Value: { } layers, SamplingError: { } errorOfLayers }
-            || season.Sheet("gaps") is not { Value: { } gaps, SamplingError: { } errorOfGaps }) return null;
-        var random = Math.Exp(-layers);
-        return (gaps - random) / Math.Sqrt((errorOfGaps * errorOfGaps) + Math.Pow(random * errorOfLayers, 2));
-    }
+        CanopyWork = scenario.CanopyWork with { ShootsLed = ShootLeading.Never },
+    };
 
     private static double? Length(SeasonResult season) => season.Summary.Canopy?.ShootLengthCm;
 

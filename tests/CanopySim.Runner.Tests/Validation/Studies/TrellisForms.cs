@@ -21,7 +21,11 @@ internal sealed class TrellisForms : Study
     private const int Weathers = 3;
 
     private static readonly Trial TwinCurtain = new(
-        "twin-curtain", "twin curtain", "divided curtain", [120, 23.8, 2120, 900, 13.2, 3.52, 15.9, 1.99]);
+        "twin-curtain", "twin curtain", "divided curtain", [120, 23.8, 2120, 900, 13.2, 3.52, 15.9, 1.99])
+    {
+        // They were seen to be too heavy before stems led down were made thinner, by another column of the same table.
+        Watched = FittedQuantities.Prunings,
+    };
 
     private static readonly Trial SlantedV = new(
         "slanted-v", "slanted V", "V-shaped trellis", [136, 25.2, 2380, 950, 15.8, 4.51, 18.6, 2.51]);
@@ -95,7 +99,7 @@ internal sealed class TrellisForms : Study
             {
                 Published = "1.25 to 1.5",
                 Note = "judged with room for the sampling error of both; under a high wire shoots hang back over "
-                    + "the fruit",
+                    + "the fruit, and the hedge's lowest leaves, starved in spring, leave its fruit zone too open",
             },
             Finding.Told(
                 "the same, the hedge's own shoots never led over led [1]", "1.25 to 1.5", Porosities,
@@ -150,14 +154,19 @@ internal sealed class TrellisForms : Study
 
     private sealed record Figure(string Quantity, string Unit, By By, Func<SeasonResult, double?> Of);
 
-    private sealed record Trial(string Block, string Name, string Printed, double[] Published);
+    private sealed record Trial(string Block, string Name, string Printed, double[] Published)
+    {
+        /// <summary>The quantity that was looked at before the model had what it now rests on.</summary>
+        public string Watched { get; init; } = "";
+    }
 
     /// <summary>A form beside the published one and beside the hedge's shoot times the form's count.</summary>
     private sealed class Comparison(Trial trial, IReadOnlyList<SeasonResult> seasons,
         IReadOnlyList<SeasonResult> hedges)
     {
         public IEnumerable<Finding> Findings() => Figures.Select((figure, i) => Finding.Judged(
-            $"{trial.Name}: {figure.Quantity} [{figure.Unit}]", Standing.Predicted,
+            $"{trial.Name}: {figure.Quantity} [{figure.Unit}]",
+            figure.Quantity == trial.Watched ? Standing.Watched : Standing.Predicted,
             new WithinPercent(Percent, trial.Published[i]), $"{Print}, {trial.Printed}", seasons.Mean(figure.Of)) with
         {
             Note = $"without geometry {Say(Without(figure))}",
