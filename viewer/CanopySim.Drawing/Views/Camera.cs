@@ -64,8 +64,8 @@ public sealed class Camera
         {
             case ViewPoint.Along:
                 // The target lies down the row, so that the eye stands in the alley and the row runs out of the picture beside it.
-                var inAlley = new Vector3(0.5f * _block.RowSpacing, along - 3.4f, 0.94f * Math.Min(2, _block.Top));
-                LookFrom(inAlley, new Vector3(0.04f * _block.RowSpacing, along + 0.6f, 0.9f * middle));
+                var inAlley = new Vector3(0.60f * _block.RowSpacing, along - 4.2f, 1.04f * Math.Min(2, _block.Top));
+                LookFrom(inAlley, new Vector3(0.16f * _block.RowSpacing, along + 1, 0.95f * middle));
                 break;
             case ViewPoint.Across:
                 Place(new Vector3(0, along, middle), 0.5f * MathF.PI, 0.10f, 2.35f * Math.Max(2, _block.Top));
