@@ -83,6 +83,9 @@ public sealed class CanopyPainter : IDisposable
     /// <summary>Whether the sun's path and the arrow to the north are drawn.</summary>
     public bool ShowsSunPath { get; set; } = true;
 
+    /// <summary>How often the shadow map was drawn: only where canopy or sun had changed.</summary>
+    public int ShadowsDrawn { get; private set; }
+
     /// <summary>The block, with what stays as it is all season: wood, wires and posts.</summary>
     public void SetBlock(Scenario scenario)
     {
@@ -288,8 +291,8 @@ public sealed class CanopyPainter : IDisposable
             foreach (var copies in Chunks(_copies.Levels[level])) _stalks.Draw(program, copies.Span, level == 0 ? 0 : Thin);
         }
 
-        // Half of three quarters of a pixel, in clip units.
-        program.Set("uLeastRadius", uniforms.IsCasting ? 0 : 0.75f / height * 0.61f);
+        // Half of a bit less than a pixel, in clip units.
+        program.Set("uLeastRadius", uniforms.IsCasting ? 0 : 0.45f / height * 0.61f);
         program.SetColor("uColor", Theme.Wire);
         foreach (var copies in Chunks(_copies.All)) _wires.Draw(program, copies.Span);
         program.SetColor("uColor", Theme.Post);
@@ -343,6 +346,7 @@ public sealed class CanopyPainter : IDisposable
     private void DrawShadows(BlockShape block)
     {
         (_isShadowOld, _shadowSun) = (false, _sun);
+        ShadowsDrawn++;
         _shadow.Begin(block);
         if (_sun is not { } sun || SunStrength(block, sun) <= 0) return;
         var uniforms = new SceneUniforms

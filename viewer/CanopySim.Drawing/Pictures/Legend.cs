@@ -27,14 +27,14 @@ public sealed record Legend(string Title, string Unit, IReadOnlyList<LegendNumbe
     private static IEnumerable<LegendNumber> NumbersOf(LeafColoring coloring, Units units)
     {
         var (from, to) = (In(coloring.From), In(coloring.To));
-        var step = StepFor((to - from) / 5);
+        var step = StepFor(to - from);
         var decimals = Math.Max(0, -(int)Math.Floor(Math.Log10(step) + 1e-9));
         if (Math.Abs((step * Math.Pow(10, decimals)) - Math.Round(step * Math.Pow(10, decimals))) > 1e-6) decimals++;
         for (var value = Math.Ceiling((from / step) - 1e-6) * step; value <= to + (1e-6 * step); value += step)
         {
             var share = (value - from) / (to - from);
-            // Older leaves than the table's end have its last color.
-            var isOpen = coloring.Quantity == LeafQuantity.Age && share > 1 - 1e-6;
+            // What lies beyond the table's end has its last color.
+            var isOpen = coloring.Quantity != LeafQuantity.Efficiency && share > 1 - 1e-6;
             yield return new LegendNumber(Math.Clamp(share, 0, 1), Measure.Number(value, decimals) + (isOpen ? " +" : ""));
         }
 
@@ -46,9 +46,17 @@ public sealed record Legend(string Title, string Unit, IReadOnlyList<LegendNumbe
         };
     }
 
-    private static double StepFor(double least)
+    // A round step of which the span holds about five; rather one that ends with it.
+    private static double StepFor(double span)
     {
-        var power = Math.Pow(10, Math.Floor(Math.Log10(least)));
-        return power * Steps.First(step => step * power >= least * (1 - 1e-9));
+        var power = Math.Pow(10, Math.Floor(Math.Log10(span / 5)));
+        var steps = Steps.Select(step => step * power).ToArray();
+        foreach (var step in steps)
+        {
+            var count = span / step;
+            if (count is >= 3.9 and <= 6.1 && Math.Abs(count - Math.Round(count)) < 1e-6) return step;
+        }
+
+        return steps.First(step => step >= span / 5 * (1 - 1e-9));
     }
 }
