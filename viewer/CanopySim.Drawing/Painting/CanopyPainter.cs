@@ -161,15 +161,7 @@ public sealed class CanopyPainter : IDisposable
         _gl.ClearColor(surface.X, surface.Y, surface.Z, 1);
         _gl.Clear(ClearBufferMask.ColorBufferBit | ClearBufferMask.DepthBufferBit);
         DrawScene(block, camera, w, h, isStill);
-        if (isStill)
-        {
-            Copy(_fine, framebuffer, width, height, BlitFramebufferFilter.Nearest);
-        }
-        else
-        {
-            Copy(_quick, framebuffer, width, height, BlitFramebufferFilter.Linear);
-        }
-
+        Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest : BlitFramebufferFilter.Linear);
         _gl.BindFramebuffer(FramebufferTarget.Framebuffer, framebuffer);
         _gl.Viewport(0, 0, (uint)width, (uint)height);
         _gl.BindVertexArray(0);
@@ -276,7 +268,10 @@ public sealed class CanopyPainter : IDisposable
         program.Set("uSelected", SelectedLeaf);
         for (var level = 0; level < _copies.Levels.Count; level++)
         {
-            program.Set("uVeins", isStill && level == 0 ? 1 : 0);
+            var isNear = isStill && level == 0;
+            program.Set("uVeins", isNear ? 1 : 0);
+            // On a blade of few pixels nobody sees a shadow's soft edge.
+            program.Set("uPenumbra", isNear ? uniforms.Penumbra : 0);
             foreach (var copies in Chunks(_copies.Levels[level])) _leaves.Draw(program, copies.Span, level);
         }
     }
