@@ -74,7 +74,9 @@ internal static class ViewCommand
             blocks, scenario, FirstSeason.Weather, FirstSeason.Offset, Quality.Draft, new InputHashes("", [], ""));
         writer.Finish(Simulation.Run(scenario, FirstSeason.Weather, FirstSeason.Offset, new SeasonOptions
         {
-            Quality = Quality.Draft, Threads = Environment.ProcessorCount, Recorder = writer.Add,
+            Quality = Quality.Draft,
+            Threads = Environment.ProcessorCount,
+            Recorder = writer.Add,
         }));
         return new SeasonRecording(blocks, "first-season");
     }

@@ -346,8 +346,16 @@ public sealed class CanopyPainter : IDisposable
         if (_sun is not { } sun || SunStrength(block, sun) <= 0) return;
         var uniforms = new SceneUniforms
         {
-            Clip = Matrix4x4.Identity, Eye = default, Sun = sun, SunStrength = 1, Block = block, Heights = Heights(block), Haze = 0,
-            HazeRange = new Vector2(0, 1), Penumbra = 0, IsCasting = true,
+            Clip = Matrix4x4.Identity,
+            Eye = default,
+            Sun = sun,
+            SunStrength = 1,
+            Block = block,
+            Heights = Heights(block),
+            Haze = 0,
+            HazeRange = new Vector2(0, 1),
+            Penumbra = 0,
+            IsCasting = true,
         };
         _gl.Enable(EnableCap.DepthTest);
         var copies = ShadowMap.Copies(block, sun, _box.Low, _box.High);

@@ -12,7 +12,7 @@ public static class PictureText
 {
     /// <summary>Block, day and time.</summary>
     public static string Title(SeasonRecording recording, Moment moment) =>
-        $"{recording.Scenario.Name}, {DayText(recording.Row(moment.Day).Date)}, {TimeText(moment.Hour)}";
+        $"{recording.Scenario.Name}, {DayText(recording.Row(moment.Day).Date)}, {TimeText(moment.Hour)} standard time";
 
     /// <summary>A sentence on what is seen.</summary>
     public static string Sentence(SeasonRecording recording, Moment moment, float[] values, ViewPoint from, Units units)
@@ -36,18 +36,18 @@ public static class PictureText
         var name = QuantityText.Name(first.Quantity).ToLowerInvariant();
         var (begin, end) = (recording.Row(first.Day).Date, recording.Row(last.Day).Date);
         var when = first.Day == last.Day
-            ? $"on {DayText(begin)} from {TimeText(first.Hour)} to {TimeText(last.Hour)}, hour by hour"
+            ? $"on {DayText(begin)} from {TimeText(first.Hour)} to {TimeText(last.Hour)} standard time, hour by hour"
             : $"from {DayText(begin)} to {DayText(end)}, day by day";
         return $"{recording.Scenario.Name} {when}, seen {FromText(from)}, leaves colored by {name}.";
     }
 
     public static string DayText(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
-    /// <summary>Local standard time.</summary>
+    /// <summary>A time of day, local standard time.</summary>
     public static string TimeText(double hour)
     {
         var minutes = (int)Math.Round(hour * 60);
-        return $"{minutes / 60:00}:{minutes % 60:00} standard time";
+        return $"{minutes / 60:00}:{minutes % 60:00}";
     }
 
     public static string FromText(ViewPoint from) => from switch
