@@ -9,6 +9,7 @@ switch (args)
     case ["scaling", .. var options]: return ScalingCommand.Run(options);
     case ["stages"]: return StageCommand.Run();
     case ["season", .. var options]: return SeasonCommand.Run(options);
+    case ["view", .. var options]: return ViewCommand.Run(options);
 }
 
 BenchmarkSwitcher.FromAssembly(typeof(FirstSeason).Assembly).Run(args);

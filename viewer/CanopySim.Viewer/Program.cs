@@ -1,2 +1,1 @@
-Console.Error.WriteLine("canopysim-view: not there yet");
-return 2;
+return CanopySim.Viewer.ViewerApp.Run(args);

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using CanopySim.Files;
 using CanopySim.Files.Report;
 using Spectre.Console;
 using Spectre.Console.Cli;

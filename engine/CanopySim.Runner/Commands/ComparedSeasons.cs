@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Results;
 

@@ -1,3 +1,4 @@
+using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
 using CanopySim.Files.Results;

@@ -20,7 +20,7 @@ internal sealed record BladeLevel(Vector3[] Points, Vector3[] Normals, ushort[] 
 internal static class BladeLevels
 {
     // Right halves of plainer outlines, base to tip, of no particular size: each is scaled to the drawn blade's area. Assumed.
-    private static readonly Vector2[] Lobed = [new(0, 0), new(0.46f, -0.02f), new(0.36f, 0.34f), new(0.44f, 0.62f), new(0, 1)];
+    private static readonly Vector2[] Lobed = [new(0, 0), new(0.28f, -0.10f), new(0.54f, 0.20f), new(0.35f, 0.36f), new(0.42f, 0.63f), new(0, 1)];
     private static readonly Vector2[] Diamond = [new(0, -0.04f), new(0.52f, 0.30f), new(0, 1)];
 
     // As in BladeMesh: each half is lifted by so much [rad].

@@ -83,6 +83,9 @@ public sealed class CanopyPainter : IDisposable
     /// <summary>Whether the sun's path and the arrow to the north are drawn.</summary>
     public bool ShowsSunPath { get; set; } = true;
 
+    /// <summary>How often the shadow map was drawn: only where canopy or sun had changed.</summary>
+    public int ShadowsDrawn { get; private set; }
+
     /// <summary>The block, with what stays as it is all season: wood, wires and posts.</summary>
     public void SetBlock(Scenario scenario)
     {
@@ -158,15 +161,7 @@ public sealed class CanopyPainter : IDisposable
         _gl.ClearColor(surface.X, surface.Y, surface.Z, 1);
         _gl.Clear(ClearBufferMask.ColorBufferBit | ClearBufferMask.DepthBufferBit);
         DrawScene(block, camera, w, h, isStill);
-        if (isStill)
-        {
-            Copy(_fine, framebuffer, width, height, BlitFramebufferFilter.Nearest);
-        }
-        else
-        {
-            Copy(_quick, framebuffer, width, height, BlitFramebufferFilter.Linear);
-        }
-
+        Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest : BlitFramebufferFilter.Linear);
         _gl.BindFramebuffer(FramebufferTarget.Framebuffer, framebuffer);
         _gl.Viewport(0, 0, (uint)width, (uint)height);
         _gl.BindVertexArray(0);
@@ -273,7 +268,10 @@ public sealed class CanopyPainter : IDisposable
         program.Set("uSelected", SelectedLeaf);
         for (var level = 0; level < _copies.Levels.Count; level++)
         {
-            program.Set("uVeins", isStill && level == 0 ? 1 : 0);
+            var isNear = isStill && level == 0;
+            program.Set("uVeins", isNear ? 1 : 0);
+            // On a blade of few pixels nobody sees a shadow's soft edge.
+            program.Set("uPenumbra", isNear ? uniforms.Penumbra : 0);
             foreach (var copies in Chunks(_copies.Levels[level])) _leaves.Draw(program, copies.Span, level);
         }
     }
@@ -288,8 +286,8 @@ public sealed class CanopyPainter : IDisposable
             foreach (var copies in Chunks(_copies.Levels[level])) _stalks.Draw(program, copies.Span, level == 0 ? 0 : Thin);
         }
 
-        // Half of three quarters of a pixel, in clip units.
-        program.Set("uLeastRadius", uniforms.IsCasting ? 0 : 0.75f / height * 0.61f);
+        // Half of a bit less than a pixel, in clip units.
+        program.Set("uLeastRadius", uniforms.IsCasting ? 0 : 0.45f / height * 0.61f);
         program.SetColor("uColor", Theme.Wire);
         foreach (var copies in Chunks(_copies.All)) _wires.Draw(program, copies.Span);
         program.SetColor("uColor", Theme.Post);
@@ -343,12 +341,21 @@ public sealed class CanopyPainter : IDisposable
     private void DrawShadows(BlockShape block)
     {
         (_isShadowOld, _shadowSun) = (false, _sun);
+        ShadowsDrawn++;
         _shadow.Begin(block);
         if (_sun is not { } sun || SunStrength(block, sun) <= 0) return;
         var uniforms = new SceneUniforms
         {
-            Clip = Matrix4x4.Identity, Eye = default, Sun = sun, SunStrength = 1, Block = block, Heights = Heights(block), Haze = 0,
-            HazeRange = new Vector2(0, 1), Penumbra = 0, IsCasting = true,
+            Clip = Matrix4x4.Identity,
+            Eye = default,
+            Sun = sun,
+            SunStrength = 1,
+            Block = block,
+            Heights = Heights(block),
+            Haze = 0,
+            HazeRange = new Vector2(0, 1),
+            Penumbra = 0,
+            IsCasting = true,
         };
         _gl.Enable(EnableCap.DepthTest);
         var copies = ShadowMap.Copies(block, sun, _box.Low, _box.High);

@@ -27,7 +27,7 @@ internal sealed class GroundLayer : IDisposable
         gl.TexImage2D<byte>(
             TextureTarget.Texture2D, 0, InternalFormat.R8, NoiseSize, NoiseSize, 0, PixelFormat.Red, PixelType.UnsignedByte, Noise());
         gl.GenerateMipmap(TextureTarget.Texture2D);
-        gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMinFilter, (int)GLEnum.LinearMipmapLinear);
+        gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMinFilter, (int)GLEnum.LinearMipmapNearest);
     }
 
     public void BindNoise()

@@ -95,8 +95,8 @@ internal sealed class ShadowMap : IDisposable
         const TextureTarget Target = TextureTarget.Texture2D;
         _gl.TexImage2D(
             Target, 0, InternalFormat.DepthComponent24, (uint)width, (uint)height, 0, PixelFormat.DepthComponent, PixelType.UnsignedInt, null);
-        _gl.TexParameter(Target, TextureParameterName.TextureMinFilter, (int)GLEnum.Linear);
-        _gl.TexParameter(Target, TextureParameterName.TextureMagFilter, (int)GLEnum.Linear);
+        _gl.TexParameter(Target, TextureParameterName.TextureMinFilter, (int)GLEnum.Nearest);
+        _gl.TexParameter(Target, TextureParameterName.TextureMagFilter, (int)GLEnum.Nearest);
         _gl.TexParameter(Target, TextureParameterName.TextureWrapS, (int)GLEnum.Repeat);
         _gl.TexParameter(Target, TextureParameterName.TextureWrapT, (int)GLEnum.Repeat);
         _gl.TexParameter(Target, TextureParameterName.TextureCompareMode, (int)GLEnum.CompareRefToTexture);

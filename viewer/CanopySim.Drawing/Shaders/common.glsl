@@ -40,10 +40,10 @@ float sunlit(vec3 place, float bias)
     float depth = place.z - bias / (uHeights.x - uHeights.y);
     if (uPenumbra <= 0.0) return texture(uShadow, vec3(place.xy, depth));
     vec2 r = uPenumbra / uCell;
-    float sum = texture(uShadow, vec3(place.xy, depth));
-    sum += texture(uShadow, vec3(place.xy + r * vec2(0.9, 0.3), depth));
-    sum += texture(uShadow, vec3(place.xy + r * vec2(-0.3, 0.9), depth));
-    sum += texture(uShadow, vec3(place.xy + r * vec2(-0.9, -0.3), depth));
-    sum += texture(uShadow, vec3(place.xy + r * vec2(0.3, -0.9), depth));
-    return sum / 5.0;
+    vec4 taps = vec4(
+        texture(uShadow, vec3(place.xy + r * vec2(0.3, 0.9), depth)),
+        texture(uShadow, vec3(place.xy + r * vec2(0.9, -0.3), depth)),
+        texture(uShadow, vec3(place.xy + r * vec2(-0.3, -0.9), depth)),
+        texture(uShadow, vec3(place.xy + r * vec2(-0.9, 0.3), depth)));
+    return dot(taps, vec4(0.25));
 }

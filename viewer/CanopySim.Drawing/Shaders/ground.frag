@@ -7,7 +7,7 @@ uniform float uDarkUnderRow;
 out vec4 oColor;
 void main()
 {
-    float rough = 0.6 * texture(uNoise, vPoint.xy * 0.37).r + 0.4 * texture(uNoise, vPoint.yx * 1.9).r;
+    float rough = texture(uNoise, vPoint.xy * 0.43).r;
     float fromRow = abs(vPoint.x - uRowSpacing * round(vPoint.x / uRowSpacing));
     float alley = smoothstep(0.30, 0.62, fromRow + 0.22 * (rough - 0.5));
     vec3 color = mix(uEarth, uAlley, alley) * (0.86 + 0.28 * rough);

@@ -9,7 +9,8 @@ namespace CanopySim.Drawing.Views;
 /// <param name="RowSpacing">Distance between rows [m].</param>
 /// <param name="Top">Height of the trellis over the ground [m].</param>
 /// <param name="Azimuth">Direction of the rows, clockwise from north [rad].</param>
-public sealed record BlockShape(Cell Cell, float RowSpacing, float Top, float Azimuth)
+/// <param name="HasRoof">Whether foliage spreads over the alleys, so that one stands under it.</param>
+public sealed record BlockShape(Cell Cell, float RowSpacing, float Top, float Azimuth, bool HasRoof = false)
 {
     private const float LeastTop = 1.2f;
 
@@ -21,7 +22,8 @@ public sealed record BlockShape(Cell Cell, float RowSpacing, float Top, float Az
         var wires = TrellisParts.WiresOf(scenario.Trellis);
         var top = Math.Max(scenario.Trellis.CordonHeightOrDefault, wires.Count > 0 ? wires.Max(wire => wire.Height) : 0);
         return new BlockShape(
-            CanopyScene.CellOf(scenario), (float)scenario.Rows.Spacing, Math.Max(LeastTop, (float)top), (float)(scenario.Rows.Azimuth * Math.PI / 180));
+            CanopyScene.CellOf(scenario), (float)scenario.Rows.Spacing, Math.Max(LeastTop, (float)top),
+            (float)(scenario.Rows.Azimuth * Math.PI / 180), scenario.Trellis.Form == TrellisForm.Overhead);
     }
 
     /// <summary>Every so manieth cell along the row has a post.</summary>

@@ -64,8 +64,10 @@ public sealed class Camera
         {
             case ViewPoint.Along:
                 // The target lies down the row, so that the eye stands in the alley and the row runs out of the picture beside it.
-                var inAlley = new Vector3(0.5f * _block.RowSpacing, along - 3.4f, 0.94f * Math.Min(2, _block.Top));
-                LookFrom(inAlley, new Vector3(0.04f * _block.RowSpacing, along + 0.6f, 0.9f * middle));
+                // Under a roof it stoops and looks up a little.
+                var (side, height) = _block.HasRoof ? (0.5f, 0.58f * _block.Top) : (0.57f, 1.04f * Math.Min(2, _block.Top));
+                var inAlley = new Vector3(side * _block.RowSpacing, along - 4.2f, height);
+                LookFrom(inAlley, new Vector3(0.16f * _block.RowSpacing, along + 1, _block.HasRoof ? 0.78f * _block.Top : 0.95f * middle));
                 break;
             case ViewPoint.Across:
                 Place(new Vector3(0, along, middle), 0.5f * MathF.PI, 0.10f, 2.35f * Math.Max(2, _block.Top));

@@ -9,7 +9,7 @@ internal sealed class RowCopies
 {
     // A blade's width, by which detail is chosen [m], and the pixels it must have for each level of detail but the last. Assumed.
     private const float BladeWidth = 0.12f;
-    private static readonly float[] LeastPixels = [44, 21, 13, 8.5f];
+    private static readonly float[] LeastPixels = [38, 19, 12, 8];
 
     private readonly List<Vector3>[] _levels = [.. LeastPixels.Select(_ => new List<Vector3>()), []];
     private readonly List<Vector3> _all = [];

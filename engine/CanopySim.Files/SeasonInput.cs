@@ -1,9 +1,8 @@
-using CanopySim.Files;
 using CanopySim.Files.Scenarios;
 using CanopySim.Files.Weather;
 using CanopySim.Weather;
 
-namespace CanopySim.Runner.Commands;
+namespace CanopySim.Files;
 
 /// <summary>A scenario with its weather, read and completed.</summary>
 public sealed record SeasonInput(ScenarioDocument Document, WeatherSeries Weather, SiteTime Time, double UtcOffsetHours)

@@ -1,0 +1,19 @@
+using CanopySim.Drawing.Painting;
+using CanopySim.Drawing.Views;
+using CanopySim.Files.Charts;
+
+namespace CanopySim.Drawing.Pictures;
+
+/// <summary>How pictures and films look.</summary>
+public sealed record PictureOptions
+{
+    public int Width { get; init; } = 1280;
+
+    public int Height { get; init; } = 800;
+
+    public ViewPoint From { get; init; } = ViewPoint.Along;
+
+    public SceneTheme Theme { get; init; } = SceneTheme.Light;
+
+    public Units Units { get; init; } = Units.Metric;
+}
