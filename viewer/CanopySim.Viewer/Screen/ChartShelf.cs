@@ -11,6 +11,8 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
 
     private const float TwoPanelHeight = 330;
 
+    private const float LeafChartHeight = 290;
+
     private const int MostSheets = 24;
 
     private const int MostPictures = 6;
@@ -72,7 +74,7 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
 
         var date = facts.DateOf(state.Day);
         Add(
-            sheet, column, chart, "leaf.chart", $"leaf:{leaf}", TwoPanelHeight, ChartAxis.PlaceOf(date),
+            sheet, column, chart, "leaf.chart", $"leaf:{leaf}", LeafChartHeight, ChartAxis.PlaceOf(date),
             value => sheet.Model.SetDay(facts.DayOf(DateOnly.FromDayNumber((int)Math.Round(value)))));
         column.Gap(4);
         var at = sheet.Model.ChartPointer is { } place ? DateOnly.FromDayNumber((int)Math.Round(place)) : date;

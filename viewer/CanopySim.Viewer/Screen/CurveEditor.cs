@@ -118,12 +118,23 @@ public sealed class CurveEditor : Widget
     {
         var coloring = LeafColoring.Fixed(LeafQuantity.Age);
         var curve = new LeafAgeCurve { Points = Points };
+        using var builder = new SKPathBuilder();
+        builder.MoveTo(Field.Left, Field.Bottom);
+        builder.LineTo(Field.Left, Field.Bottom - (float)(curve.At(0) * Field.Height));
+        foreach (var at in Points.Select(PixelOf)) builder.LineTo(at.X, at.Y);
+        builder.LineTo(Field.Right, Field.Bottom - (float)(curve.At(LastDay) * Field.Height));
+        builder.LineTo(Field.Right, Field.Bottom);
+        builder.Close();
+        using var under = builder.Detach();
+        pen.Canvas.Save();
+        pen.Canvas.ClipPath(under, SKClipOperation.Intersect, true);
         for (var day = 0.0; day < LastDay; day += 2)
         {
             var x = Field.Left + (float)(day / LastDay * Field.Width);
-            var to = Math.Min(Field.Right, x + (float)(2 / LastDay * Field.Width) + 0.5f);
-            pen.Fill(new SKRect(x, Field.Bottom - (float)(curve.At(day) * Field.Height), to, Field.Bottom), coloring.ColorOf((float)day));
+            pen.Fill(new SKRect(x, Field.Top, x + (float)(2 / LastDay * Field.Width) + 0.5f, Field.Bottom), coloring.ColorOf((float)day));
         }
+
+        pen.Canvas.Restore();
     }
 
     private void DrawCurve(Pen pen, IReadOnlyList<LeafAgePoint> points, uint rgb, float width)

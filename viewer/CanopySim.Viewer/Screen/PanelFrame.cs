@@ -63,7 +63,7 @@ internal static class PanelFrame
         SidePanel.Leaf => "One leaf",
         SidePanel.Charts => "The season in charts",
         SidePanel.Trial => "Try it on this block",
-        _ => "Keys and reading",
+        _ => "Keys, text and units",
     };
 
     private static void AddContent(Sheet sheet, Column column)

@@ -115,7 +115,7 @@ public sealed partial class ScreenModel
         if (under is null)
         {
             _focus = null;
-            var isPan = down.Button != PointerButton.Main;
+            var isPan = down.Button != PointerButton.Main || (down.Modifiers & KeyModifiers.Shift) != 0;
             _pictureDrag = (new SKPoint(down.X, down.Y), new SKPoint(down.X, down.Y), isPan, !isPan);
             return;
         }

@@ -19,11 +19,11 @@ public sealed record ScreenPalette(
 {
     public static ScreenPalette Light { get; } = new(
         ChartStyle.Paper, 0xEFECE4, 0xE4E0D6, ChartStyle.Text, ChartStyle.QuietText, ChartStyle.Accent, ChartStyle.Paper,
-        ChartStyle.StageLine, 0xDAD6CB, 0xD5DCD0);
+        ChartStyle.StageLine, 0xDAD6CB, 0xC6D1C0);
 
     public static ScreenPalette Dark { get; } = new(
         ChartStyle.Night, 0x23272A, 0x2F3438, ChartStyle.TextOnNight, ChartStyle.QuietTextOnNight, ChartStyle.AccentOnNight,
-        ChartStyle.Night, 0x777B73, 0x33383C, 0x38433C);
+        ChartStyle.Night, 0x777B73, 0x33383C, 0x45554B);
 
     public static ScreenPalette Of(ScreenTheme theme) => theme == ScreenTheme.Dark ? Dark : Light;
 

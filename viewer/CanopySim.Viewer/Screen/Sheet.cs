@@ -6,11 +6,19 @@ namespace CanopySim.Viewer.Screen;
 /// <summary>A layout in the making: what is known of the screen, and the widgets so far, lowest first.</summary>
 public sealed class Sheet(ScreenModel model)
 {
+    // Bars and a panel of some rows beside each other [units].
+    private const float LeastHeightWithPanel = 540;
+
     public ScreenModel Model => model;
 
     public ViewState State => model.State;
 
     public float Scale => model.Scale;
+
+    /// <summary>
+    /// A panel was called on a screen that has no room for it: the answer, the colors' legend and the day's line make way until it is put away.
+    /// </summary>
+    public bool IsCramped => State.Panel != SidePanel.None && model.Size.Height < LeastHeightWithPanel * Scale;
 
     public List<Widget> Widgets { get; } = [];
 

@@ -16,7 +16,17 @@ internal static class TimeStrip
     /// <summary>Adds the strip; returns its upper end [px].</summary>
     public static float Add(Sheet sheet, float width, float height)
     {
-        var (pad, gap, model) = (sheet.U(12), sheet.U(8), sheet.Model);
+        var pad = sheet.U(12);
+        var button = Math.Max(PushButton.WidthOf("Play season", sheet.Scale, hasSymbol: true), sheet.U(100));
+        if (sheet.IsCramped)
+        {
+            var upper = height - sheet.U(4) - sheet.U(SeasonTrack.Height) - sheet.U(4);
+            AddSurface(sheet, width, height, upper);
+            AddSeason(sheet, width, upper + sheet.U(4), button);
+            return upper;
+        }
+
+        var (gap, model) = (sheet.U(8), sheet.Model);
         var legendWidth = Math.Min(sheet.U(LegendWidth), (width - (3 * pad)) * 0.42f);
         var todayWidth = width - legendWidth - (4 * pad);
         var isFitted = sheet.State.Range == RangeMode.Fitted && sheet.State.Quantity != LeafQuantity.Shoot;
@@ -26,10 +36,7 @@ internal static class TimeStrip
         var rowHeight = Math.Max(legendHeight, todayHeight);
         var (hours, season) = (sheet.U(HourTrack.Height), sheet.U(SeasonTrack.Height));
         var top = height - (gap + rowHeight + gap + hours + sheet.U(4) + season + sheet.U(4));
-        sheet.Add(new Backdrop
-        {
-            Name = "bottom", Bounds = new SKRect(0, top, width, height), Seam = new SKRect(0, top, width, top + 1),
-        });
+        AddSurface(sheet, width, height, top);
         var y = top + gap;
         sheet.Add(new LegendBar
         {
@@ -48,7 +55,6 @@ internal static class TimeStrip
         });
         y += rowHeight + gap;
 
-        var button = Math.Max(PushButton.WidthOf("Play season", sheet.Scale, hasSymbol: true), sheet.U(100));
         AddPlay(sheet, "play.day", Playing.Day, "Play day", "D", new SKRect(pad, y, pad + button, y + sheet.U(24)));
         sheet.Add(new HourTrack
         {
@@ -56,6 +62,18 @@ internal static class TimeStrip
             Scale = sheet.Scale, Set = model.SetHour, Key = "Shift+← →", Tip = "Hour of the day, local standard time",
         });
         y += hours + sheet.U(4);
+        AddSeason(sheet, width, y, button);
+        return top;
+    }
+
+    private static void AddSurface(Sheet sheet, float width, float height, float top) => sheet.Add(new Backdrop
+    {
+        Name = "bottom", Bounds = new SKRect(0, top, width, height), Seam = new SKRect(0, top, width, top + 1),
+    });
+
+    private static void AddSeason(Sheet sheet, float width, float y, float button)
+    {
+        var (pad, model, season) = (sheet.U(12), sheet.Model, sheet.U(SeasonTrack.Height));
         AddPlay(sheet, "play.season", Playing.Season, "Play season", "Space", new SKRect(pad, y + sheet.U(18), pad + button, y + sheet.U(42)));
         var count = model.Facts.DayCount;
         sheet.Add(new SeasonTrack
@@ -64,7 +82,6 @@ internal static class TimeStrip
             Stages = model.Facts.Stages, Span = model.Recording.IsFinished ? count : Math.Max(ExpectedDays, count + 1), Day = sheet.State.Day,
             Scale = sheet.Scale, Set = model.SetDay, Key = "← →", Tip = "Day of the season; the shape is the leaf area",
         });
-        return top;
     }
 
     /// <summary>Date and hour, and what the vine is and does then: as much as fits two lines.</summary>

@@ -28,14 +28,14 @@ internal static class TopBar
         var beside = width - buttons - (4 * pad);
         var text = Choose(answers, beside, 1, sheet.Scale);
         var isBeside = text is not null;
-        text ??= Choose(answers, beside, MostLines, sheet.Scale);
+        if (!sheet.IsCramped) text ??= Choose(answers, beside, MostLines, sheet.Scale);
         isBeside = isBeside || (text is not null && beside > sheet.U(300));
-        if (!isBeside) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers, width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
+        if (!isBeside && !sheet.IsCramped) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers, width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
 
-        var lines = ScreenText.Wrap(text!, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
+        IReadOnlyList<string> lines = text is null ? [] : ScreenText.Wrap(text, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
         var textHeight = lines.Count * sheet.LineHeight(TextKind.Heading);
         var row = isBeside ? Math.Max(height, textHeight) : height;
-        var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside ? 0 : textHeight + sheet.U(4));
+        var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside || lines.Count == 0 ? 0 : textHeight + sheet.U(4));
         sheet.Add(new Backdrop
         {
             Name = "top", Bounds = new SKRect(0, 0, width, bottom), Seam = new SKRect(0, bottom - 1, width, bottom),
@@ -54,7 +54,7 @@ internal static class TopBar
         }
 
         var textTop = isBeside ? sheet.U(8) + ((row - textHeight) / 2) : sheet.U(8) + height + sheet.U(4);
-        sheet.AddText("answer", text!, pad, textTop, isBeside ? beside : width - (2 * pad), TextKind.Heading);
+        if (text is not null) sheet.AddText("answer", text, pad, textTop, isBeside ? beside : width - (2 * pad), TextKind.Heading);
         return bottom;
     }
 

@@ -23,6 +23,9 @@ internal static class TrialPanel
         var (model, draft, now) = (sheet.Model, sheet.Model.Draft, TrialDraft.Of(sheet.Model.OpenedScenario));
         var units = sheet.State.Units;
         AddAnswer(sheet, column);
+        AddRun(sheet, column);
+        TrialResult.Add(sheet, column);
+        column.Rule("trial.rule");
         AddTrack(
             sheet, column, "trial.shoots", "Shoots", $"{Measure.PerLength.Text(units, draft.ShootsPerMeter, 1)}", 2, MostShoots, 0.5,
             draft.ShootsPerMeter, now.ShootsPerMeter, value => model.Edit(draft with { ShootsPerMeter = value }), "Shoots kept along the canopy");
@@ -39,9 +42,6 @@ internal static class TrialPanel
             draft.LeafRemovalShare, now.LeafRemovalShare, value => model.Edit(draft with { LeafRemovalShare = value }),
             "Share of the leaves around the fruit that is taken off");
         AddCurve(sheet, column, now);
-        column.Rule("trial.rule");
-        AddRun(sheet, column);
-        TrialResult.Add(sheet, column);
         AddSave(sheet, column);
     }
 

@@ -6,7 +6,8 @@ public abstract record InputEvent;
 /// <summary>The pointer is at a place [px of the picture]; outside the window both are negative.</summary>
 public sealed record PointerMove(float X, float Y) : InputEvent;
 
-public sealed record PointerDown(float X, float Y, PointerButton Button = PointerButton.Main) : InputEvent;
+public sealed record PointerDown(
+    float X, float Y, PointerButton Button = PointerButton.Main, KeyModifiers Modifiers = KeyModifiers.None) : InputEvent;
 
 public sealed record PointerUp(float X, float Y, PointerButton Button = PointerButton.Main) : InputEvent;
 

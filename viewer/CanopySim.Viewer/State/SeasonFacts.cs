@@ -91,7 +91,11 @@ public sealed class SeasonFacts(SeasonRecording recording)
         var ripe = dates.TargetSugar is { } day ? $" Ripe on {ChartAxis.DayText(day, isShort: false)}." : " Not ripe in this season.";
         List<string> answers = [SeasonSentences.Opening(season, units) + ripe, SeasonSentences.Opening(season, units)];
         if (FeedingLeaves.Of(season.Summary) is { } leaves)
-            answers.Add($"Leaves {leaves.AgesText} gave {leaves.PercentText} of the sugar.");
+        {
+            var fed = $"Leaves {leaves.AgesText} gave {leaves.PercentText} of the sugar.";
+            answers.AddRange([fed + ripe, fed]);
+        }
+
         return answers;
     }
 
