@@ -5,7 +5,7 @@ using CanopySim.Viewer.State;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>How the screen reads, and every key.</summary>
-internal static class HelpPanel
+public static class HelpPanel
 {
     /// <summary>Keys and what they do, in the order of use.</summary>
     public static IReadOnlyList<(string Keys, string Does)> Keys { get; } =

@@ -1,6 +1,7 @@
 using CanopySim.Drawing.Leaves;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Comparison;
 using CanopySim.Files.Scenarios;
 using CanopySim.Viewer.State;
 
@@ -24,6 +25,9 @@ public sealed partial class ScreenModel
     public TrialDraft Draft { get; private set; }
 
     public ITrialRunner Trial { get; }
+
+    /// <summary>Why the changed block cannot stand; null where it can.</summary>
+    public string? Problem { get; private set; }
 
     /// <summary>Point of the age curve that keys move.</summary>
     public int CurvePoint { get; private set; }
@@ -105,6 +109,7 @@ public sealed partial class ScreenModel
     {
         Draft = draft;
         SavedMessage = "";
+        Problem = ProblemOf(draft.Apply(OpenedScenario));
         Invalidate();
     }
 
@@ -116,9 +121,10 @@ public sealed partial class ScreenModel
 
     public void UndoTrial() => Edit(TrialDraft.Of(OpenedScenario));
 
-    /// <summary>Grows the changed season, or says why it cannot be.</summary>
+    /// <summary>Grows the changed season where it can stand.</summary>
     public void StartTrial()
     {
+        if (Problem is not null) return;
         Trial.Start(Draft.Apply(OpenedScenario));
         Invalidate();
     }
@@ -138,18 +144,9 @@ public sealed partial class ScreenModel
     /// <summary>Writes the changed block as a scenario, where its values fit each other.</summary>
     public void SaveTrial()
     {
-        var scenario = Draft.Apply(OpenedScenario);
-        try
-        {
-            if (FileName.Trim().Length == 0) throw new InputError(new InputPlace("name of the file"), "nothing", "a name such as tried.yaml");
-            ScenarioFile.Check(scenario, FileName);
-            SavedMessage = Trial.Save(ScenarioText(scenario), FileName.Trim());
-        }
-        catch (InputError error)
-        {
-            SavedMessage = error.Message;
-        }
-
+        SavedMessage = Problem is not null ? "Not written: the changed block cannot stand, as said above."
+            : FileName.Trim().Length == 0 ? "Not written: the file has no name. Give it one such as tried.yaml."
+            : Trial.Save(ScenarioText(Draft.Apply(OpenedScenario)), FileName.Trim());
         Invalidate();
     }
 
@@ -179,6 +176,19 @@ public sealed partial class ScreenModel
         Change(State with { ShowsTrial = shows, LeafId = null, Playing = Playing.Nothing },
             PictureChange.Season | PictureChange.Day | PictureChange.Hour | PictureChange.Colors | PictureChange.Leaf);
         if (Facts.DayCount > 0) Change(State with { Day = Facts.DayOf(date) }, PictureChange.Day);
+    }
+
+    private static string? ProblemOf(Scenario scenario)
+    {
+        try
+        {
+            ScenarioFile.Check(scenario, "tried");
+            return null;
+        }
+        catch (InputError error)
+        {
+            return $"{ScenarioDifferences.Said(error.Key ?? "the block")}: {error.Found}; expected {error.Expected}.";
+        }
     }
 
     private void Change(ViewState state, PictureChange change)

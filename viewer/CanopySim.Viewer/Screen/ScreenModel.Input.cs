@@ -24,6 +24,7 @@ public sealed partial class ScreenModel
     private string? _hovered;
     private double _rested;
     private string? _held;
+    private SKPoint? _pressedAt;
     private string? _focus;
     private bool _focusIsSeen;
     private (SKPoint From, SKPoint Last, bool IsPan, bool IsClick)? _pictureDrag;
@@ -86,6 +87,9 @@ public sealed partial class ScreenModel
         _pointer = x < 0 && y < 0 ? null : new SKPoint(x, y);
         if (_held is { } held)
         {
+            // A press has gone to its place already; only a hand that moves drags.
+            if (_pressedAt is { } from && SKPoint.Distance(from, new SKPoint(x, y)) < ClickSlack * Scale) return;
+            _pressedAt = null;
             Find(held)?.Drag(x, y);
             return;
         }
@@ -125,7 +129,7 @@ public sealed partial class ScreenModel
         // A button that was clicked must not take the space bar away from playing.
         _focus = under is PushButton || !under.CanFocus ? null : under.Name;
         if (under.TakesText) _focusIsSeen = true;
-        _held = under.Name;
+        (_held, _pressedAt) = (under.Name, new SKPoint(down.X, down.Y));
         under.Press(down.X, down.Y);
         Invalidate();
     }

@@ -17,8 +17,6 @@ public sealed class SeasonTrack : Widget
 
     private const float MonthBand = 17;
 
-    private float _pressedAt;
-
     public required IReadOnlyList<DateOnly> Dates { get; init; }
 
     /// <summary>Leaf area of each day [m² per vine].</summary>
@@ -86,14 +84,13 @@ public sealed class SeasonTrack : Widget
 
     public override void Press(float x, float y)
     {
-        _pressedAt = x;
         if (StageUnder(x, y) is { } stage) Set(stage.Date.DayNumber - Dates[0].DayNumber);
         else Drag(x, y);
     }
 
     public override void Drag(float x, float y)
     {
-        if (Dates.Count == 0 || (StageUnder(_pressedAt, y) is not null && Math.Abs(x - _pressedAt) < 4 * Scale)) return;
+        if (Dates.Count == 0) return;
         var day = (int)Math.Floor((x - Bounds.Left) / Bounds.Width * Span);
         Set(Math.Clamp(day, 0, Dates.Count - 1));
     }

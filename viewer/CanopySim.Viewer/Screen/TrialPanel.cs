@@ -9,7 +9,7 @@ internal static class TrialPanel
 {
     private const double MostShoots = 40;
 
-    private const double LowestCut = 1;
+    private const double LowestCut = 0.4;
 
     private const double HighestCut = 2.8;
 
@@ -127,6 +127,12 @@ internal static class TrialPanel
         var (model, status) = (sheet.Model, sheet.Model.Trial.Status);
         var changes = model.Draft.Changes(model.OpenedScenario, sheet.State.Units);
         column.Text("trial.changes", changes.Count == 0 ? "Nothing is changed." : $"Changed: {string.Join("; ", changes)}.");
+        if (model.Problem is { } problem)
+        {
+            column.Gap(4);
+            column.Text("trial.problem", $"This cannot stand: {problem}");
+        }
+
         column.Gap(8);
         var isRunning = status.Stage == TrialStage.Running;
         column.Buttons(
