@@ -1,5 +1,4 @@
 using System.Globalization;
-using CanopySim.Results;
 using CanopySim.Viewer.Screen;
 using CanopySim.Viewer.State;
 

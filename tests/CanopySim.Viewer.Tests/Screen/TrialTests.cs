@@ -127,9 +127,14 @@ public sealed class TrialTests
         }
 
         Assert.Equal(["+0.4"], desk.Find<Label>("trial.figure.0.3").Lines);
+        desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 10 });
+        Assert.StartsWith("With the changes that were grown last", string.Join(' ', desk.Find<Label>("trial.answer").Lines));
+        desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 20 });
+        Assert.StartsWith("With these changes", string.Join(' ', desk.Find<Label>("trial.answer").Lines));
         var outcome = desk.Click("trial.show.after");
         Assert.True(outcome.Picture.HasFlag(PictureChange.Season));
         Assert.Same(desk.Trial.Status.Recording, desk.Model.Recording);
+        Assert.StartsWith("The season as tried", desk.Find<Label>("today.facts").Lines[0]);
         desk.Type("s");
         Assert.Same(desk.Model.Opened, desk.Model.Recording);
     }

@@ -1,4 +1,3 @@
-using CanopySim.Drawing.Leaves;
 using CanopySim.Files.Charts;
 using CanopySim.Growth;
 using CanopySim.Viewer.State;
@@ -15,6 +14,8 @@ public sealed class CurveEditor : Widget
     private const double MostDays = 190;
 
     private const double EfficiencyStep = 0.05;
+
+    private const int ColorStops = 40;
 
     public required IReadOnlyList<LeafAgePoint> Points { get; init; }
 
@@ -116,7 +117,6 @@ public sealed class CurveEditor : Widget
 
     private void DrawAges(Pen pen)
     {
-        var coloring = LeafColoring.Fixed(LeafQuantity.Age);
         var curve = new LeafAgeCurve { Points = Points };
         using var builder = new SKPathBuilder();
         builder.MoveTo(Field.Left, Field.Bottom);
@@ -126,15 +126,12 @@ public sealed class CurveEditor : Widget
         builder.LineTo(Field.Right, Field.Bottom);
         builder.Close();
         using var under = builder.Detach();
-        pen.Canvas.Save();
-        pen.Canvas.ClipPath(under, SKClipOperation.Intersect, true);
-        for (var day = 0.0; day < LastDay; day += 2)
-        {
-            var x = Field.Left + (float)(day / LastDay * Field.Width);
-            pen.Fill(new SKRect(x, Field.Top, x + (float)(2 / LastDay * Field.Width) + 0.5f, Field.Bottom), coloring.ColorOf((float)day));
-        }
-
-        pen.Canvas.Restore();
+        var colors = Enumerable.Range(0, ColorStops)
+            .Select(stop => new SKColor(0xFF000000 | ChartStyle.AgeColor(stop * LastDay / (ColorStops - 1)))).ToArray();
+        using var shader = SKShader.CreateLinearGradient(
+            new SKPoint(Field.Left, 0), new SKPoint(Field.Right, 0), colors, SKShaderTileMode.Clamp);
+        using var paint = new SKPaint { Shader = shader, IsAntialias = true };
+        pen.Canvas.DrawPath(under, paint);
     }
 
     private void DrawCurve(Pen pen, IReadOnlyList<LeafAgePoint> points, uint rgb, float width)

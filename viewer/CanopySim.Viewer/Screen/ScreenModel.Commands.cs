@@ -24,6 +24,9 @@ public sealed partial class ScreenModel
     /// <summary>What is to be tried.</summary>
     public TrialDraft Draft { get; private set; }
 
+    /// <summary>What was grown last; null before the first time.</summary>
+    public TrialDraft? GrownDraft { get; private set; }
+
     public ITrialRunner Trial { get; }
 
     /// <summary>Why the changed block cannot stand; null where it can.</summary>
@@ -125,6 +128,7 @@ public sealed partial class ScreenModel
     public void StartTrial()
     {
         if (Problem is not null) return;
+        GrownDraft = Draft;
         Trial.Start(Draft.Apply(OpenedScenario));
         Invalidate();
     }

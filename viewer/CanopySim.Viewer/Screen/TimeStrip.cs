@@ -13,6 +13,9 @@ internal static class TimeStrip
 
     private const float LegendWidth = 300;
 
+    // A name of colors, the colors and their numbers are as high as a heading and these.
+    private const int MostFactLines = 2;
+
     /// <summary>Adds the strip; returns its upper end [px].</summary>
     public static float Add(Sheet sheet, float width, float height)
     {
@@ -94,22 +97,29 @@ internal static class TimeStrip
         var headings = new[] { $"{date}, {HourWords(state.Hour)}", $"{ChartAxis.DayText(row.Date, isShort: true)}, {HourWords(state.Hour)}", ChartAxis.DayText(row.Date, isShort: true) };
         var heading = headings.FirstOrDefault(text => ScreenText.Width(text, TextKind.Heading, sheet.Scale) <= width) ?? headings[^1];
         List<string> parts = [];
+        if (state.ShowsTrial) parts.Add("the season as tried");
         if (!model.Recording.IsFinished) parts.Add(ProgressWords(model));
         if (row.LeafAreaM2PerVine > 0)
         {
             parts.Add($"{Measure.LeafArea.Text(state.Units, row.LeafAreaM2PerVine, 1)} of leaf a vine");
             if (row.MeanLeafAgeD is { } age && row.MeanLeafEfficiency is { } efficiency)
                 parts.Add($"mean age {Measure.Number(age, 0)} days, efficiency {Measure.Number(100 * efficiency, 0)} %");
-            parts.Add($"{Measure.SmallMass.Text(state.Units, row.NetAssimilationGCo2PerVine, state.Units == Units.Us ? 2 : 0)} of CO₂ gained a vine");
             if (row.SugarBrix is { } brix) parts.Add($"{Measure.Number(brix, 1)} Brix");
+            parts.Add($"{Measure.SmallMass.Text(state.Units, row.NetAssimilationGCo2PerVine, state.Units == Units.Us ? 2 : 0)} of CO₂ gained a vine");
         }
         else
         {
             parts.Add(row.Stage == "dormant" ? "the buds have not broken" : "no leaf is out");
         }
 
-        var text = string.Join("; ", parts);
-        return (heading, ScreenText.Wrap(char.ToUpperInvariant(text[0]) + text[1..] + ".", TextKind.Plain, sheet.Scale, width));
+        while (parts.Count > 1 && Lines().Count > MostFactLines) parts.RemoveAt(parts.Count - 1);
+        return (heading, Lines());
+
+        IReadOnlyList<string> Lines()
+        {
+            var text = string.Join("; ", parts);
+            return ScreenText.Wrap(char.ToUpperInvariant(text[0]) + text[1..] + ".", TextKind.Plain, sheet.Scale, width);
+        }
     }
 
     internal static string SeasonDate(DateOnly date) => $"{ChartAxis.DayText(date, isShort: false)} {Measure.Number(date.Year, 0)}";

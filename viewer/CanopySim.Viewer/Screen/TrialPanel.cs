@@ -138,7 +138,7 @@ internal static class TrialPanel
         column.Buttons(
             isRunning
                 ? ("trial.stop", "Stop", "", "Stop the season that is being grown", false, model.StopTrial)
-                : ("trial.grow", "Grow it again", "", "Grow a draft season with these changes in the background", true, model.StartTrial),
+                : ("trial.grow", "Grow it again", "", "Grow a draft season with these changes in the background", model.Problem is null, model.StartTrial),
             ("trial.undo", "Undo the changes", "", "Everything as the scenario has it", false, model.UndoTrial));
         if (isRunning)
         {

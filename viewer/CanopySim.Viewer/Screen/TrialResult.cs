@@ -16,14 +16,15 @@ internal static class TrialResult
         if (model.Trial.Status is not { Stage: TrialStage.Done, Result: { } after } || model.Opened.Outcome() is not { } before) return null;
         var (was, now) = (before.Summary.Dates.TargetSugar, after.Summary.Dates.TargetSugar);
         var sugar = after.Summary.Harvest?.SugarBrix is { } brix ? $" at {Measure.Number(brix, 1)} Brix" : "";
+        var changes = model.GrownDraft?.IsLike(model.Draft) != false ? "With these changes" : "With the changes that were grown last";
         return (was, now) switch
         {
-            ({ } first, { } second) when first == second => $"With these changes the fruit is ripe on the same day, {ChartAxis.DayText(second, isShort: false)}.",
+            ({ } first, { } second) when first == second => $"{changes} the fruit is ripe on the same day, {ChartAxis.DayText(second, isShort: false)}.",
             ({ } first, { } second) =>
-                $"With these changes the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, on {ChartAxis.DayText(second, isShort: false)}.",
-            ({ }, null) => $"With these changes the fruit does not get ripe: it ends{sugar}.",
-            (null, { } second) => $"With these changes the fruit gets ripe, on {ChartAxis.DayText(second, isShort: false)}.",
-            _ => $"With these changes too the fruit does not get ripe: it ends{sugar}.",
+                $"{changes} the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, on {ChartAxis.DayText(second, isShort: false)}.",
+            ({ }, null) => $"{changes} the fruit does not get ripe: it ends{sugar}.",
+            (null, { } second) => $"{changes} the fruit gets ripe, on {ChartAxis.DayText(second, isShort: false)}.",
+            _ => $"{changes} the fruit does not get ripe either: it ends{sugar}.",
         };
     }
 

@@ -63,6 +63,9 @@ public sealed record TrialDraft
         };
     }
 
+    /// <summary>Whether both say the same.</summary>
+    public bool IsLike(TrialDraft other) => this with { AgePoints = other.AgePoints } == other && AgePoints.SequenceEqual(other.AgePoints);
+
     /// <summary>What was changed, in words; empty where nothing was.</summary>
     public IReadOnlyList<string> Changes(Scenario scenario, Units units)
     {
