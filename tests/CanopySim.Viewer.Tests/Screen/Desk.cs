@@ -75,6 +75,8 @@ public sealed class FakeTrial : ITrialRunner
 {
     public TrialStatus Status { get; set; } = TrialStatus.Idle;
 
+    public string? WeatherFile { get; set; }
+
     public Scenario? Started { get; private set; }
 
     public (string Text, string FileName)? Saved { get; private set; }

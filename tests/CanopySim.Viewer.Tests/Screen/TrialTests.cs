@@ -200,7 +200,10 @@ public sealed class TrialTests
         Assert.Null(desk.Trial.Started);
         desk.Model.Edit(desk.Model.Draft with { ToppingHeight = 1.1 });
         desk.Click("trial.save");
-        Assert.NotNull(desk.Trial.Saved);
+        Assert.Contains("file: \"weather.csv\"", desk.Trial.Saved!.Value.Text);
+        desk.Trial.WeatherFile = "../warm/weather.csv";
+        desk.Click("trial.save");
+        Assert.Contains("file: \"../warm/weather.csv\"", desk.Trial.Saved!.Value.Text);
     }
 
     [Fact]

@@ -158,7 +158,8 @@ public sealed partial class ScreenModel
     public string ScenarioText(Scenario scenario)
     {
         var changes = Draft.Changes(OpenedScenario, Units.Metric);
-        return ScenarioWriter.Text(scenario,
+        var written = Trial.WeatherFile is { } file ? scenario with { Weather = scenario.Weather with { File = file } } : scenario;
+        return ScenarioWriter.Text(written,
         [
             $"{OpenedScenario.Name}, as tried in the viewer.",
             changes.Count == 0 ? "Nothing was changed." : $"Changed: {string.Join("; ", changes)}.",

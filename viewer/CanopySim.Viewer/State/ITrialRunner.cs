@@ -8,6 +8,12 @@ public interface ITrialRunner
 {
     TrialStatus Status { get; }
 
+    /// <summary>
+    /// What a written scenario must call the weather file, seen from the folder that it is written to; null: as the scenario has it. Not the same
+    /// where the name was inherited from a scenario in another folder.
+    /// </summary>
+    string? WeatherFile => null;
+
     /// <summary>Begins a draft season of the scenario; one that is running is stopped first.</summary>
     void Start(Scenario scenario);
 
