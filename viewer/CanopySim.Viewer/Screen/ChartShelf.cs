@@ -123,8 +123,14 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
 
         sheet.Add(new ChartView
         {
-            Name = name, Bounds = new SKRect(bounds.Left, bounds.Top, bounds.Left + (int)bounds.Width, bounds.Top + (int)bounds.Height),
-            Image = _pictures[known].Image, Fields = _pictures[known].Fields, Scale = sheet.Scale, Now = now, Go = go, Key = go is null ? "" : "← →",
+            Name = name,
+            Bounds = new SKRect(bounds.Left, bounds.Top, bounds.Left + (int)bounds.Width, bounds.Top + (int)bounds.Height),
+            Image = _pictures[known].Image,
+            Fields = _pictures[known].Fields,
+            Scale = sheet.Scale,
+            Now = now,
+            Go = go,
+            Key = go is null ? "" : "← →",
         });
     }
 }

@@ -15,8 +15,14 @@ internal static class ColorsPanel
             var number = ((int)quantity + 1).ToString(CultureInfo.InvariantCulture);
             sheet.Add(new PushButton
             {
-                Name = $"color.{quantity.ToString().ToLowerInvariant()}", Bounds = column.Take(28), Caption = QuantityText.Name(quantity),
-                Key = number, ShowsKey = true, IsLeft = true, IsOn = state.Quantity == quantity, Tip = Meaning(quantity),
+                Name = $"color.{quantity.ToString().ToLowerInvariant()}",
+                Bounds = column.Take(28),
+                Caption = QuantityText.Name(quantity),
+                Key = number,
+                ShowsKey = true,
+                IsLeft = true,
+                IsOn = state.Quantity == quantity,
+                Tip = Meaning(quantity),
                 Act = () => model.SetQuantity(quantity),
             });
             column.Gap(4);

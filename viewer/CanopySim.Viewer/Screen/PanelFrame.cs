@@ -20,20 +20,28 @@ internal static class PanelFrame
         var left = width - WidthIn(sheet, width);
         sheet.Add(new Backdrop
         {
-            Name = "panel", Bounds = new SKRect(left, top, width, bottom), Seam = new SKRect(left, top, left + 1, bottom),
+            Name = "panel",
+            Bounds = new SKRect(left, top, width, bottom),
+            Seam = new SKRect(left, top, left + 1, bottom),
         });
         var pad = sheet.U(16);
         var head = top + sheet.U(10);
         var away = PushButton.WidthOf("Put away", sheet.Scale);
         sheet.Add(new PushButton
         {
-            Name = "panel.away", Bounds = new SKRect(width - pad - away, head, width - pad, head + sheet.U(26)), Caption = "Put away", Key = "Escape",
-            Tip = "Put the panel away", Act = () => sheet.Model.Toggle(sheet.State.Panel),
+            Name = "panel.away",
+            Bounds = new SKRect(width - pad - away, head, width - pad, head + sheet.U(26)),
+            Caption = "Put away",
+            Key = "Escape",
+            Tip = "Put the panel away",
+            Act = () => sheet.Model.Toggle(sheet.State.Panel),
         });
         var title = new SKRect(left + pad, head, width - (2 * pad) - away, head + sheet.U(26));
         sheet.Add(new Label
         {
-            Name = "panel.title", Bounds = title, Kind = TextKind.Heading,
+            Name = "panel.title",
+            Bounds = title,
+            Kind = TextKind.Heading,
             Lines = [ScreenText.Fit(TitleOf(sheet.State.Panel), TextKind.Heading, sheet.Scale, title.Width)],
         });
         var content = new SKRect(left + 1, head + sheet.U(34), width, bottom - 1);
@@ -50,7 +58,8 @@ internal static class PanelFrame
             var grip = content.Top + (sheet.Model.Scroll / height * content.Height);
             sheet.Add(new ScrollMark
             {
-                Name = "panel.scroll", Bounds = new SKRect(width - sheet.U(6), grip, width - sheet.U(2), grip + (share * content.Height)),
+                Name = "panel.scroll",
+                Bounds = new SKRect(width - sheet.U(6), grip, width - sheet.U(2), grip + (share * content.Height)),
             });
         }
 

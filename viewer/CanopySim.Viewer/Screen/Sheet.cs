@@ -89,7 +89,12 @@ public sealed class Column(Sheet sheet, float left, float top, float width)
 
         void Add(int i, SKRect box, bool isRight) => sheet.Add(new Label
         {
-            Name = $"{name}.{i}", Bounds = box, Lines = columns[i], Kind = kind, IsRight = isRight, IsQuiet = isStrong || (i == 0 && !isStrong),
+            Name = $"{name}.{i}",
+            Bounds = box,
+            Lines = columns[i],
+            Kind = kind,
+            IsRight = isRight,
+            IsQuiet = isStrong || (i == 0 && !isStrong),
         });
     }
 
@@ -105,11 +110,17 @@ public sealed class Column(Sheet sheet, float left, float top, float width)
         var height = Math.Max(names.Count, values.Count) * sheet.LineHeight();
         sheet.Add(new Label
         {
-            Name = $"{name}.name", Bounds = new SKRect(left, Y, left + width - valueWidth - gap, Y + height), Lines = names, IsQuiet = true,
+            Name = $"{name}.name",
+            Bounds = new SKRect(left, Y, left + width - valueWidth - gap, Y + height),
+            Lines = names,
+            IsQuiet = true,
         });
         sheet.Add(new Label
         {
-            Name = $"{name}.value", Bounds = new SKRect(left + width - valueWidth, Y, left + width, Y + height), Lines = values, IsRight = true,
+            Name = $"{name}.value",
+            Bounds = new SKRect(left + width - valueWidth, Y, left + width, Y + height),
+            Lines = values,
+            IsRight = true,
         });
         Y += height + sheet.U(1);
     }
@@ -129,7 +140,13 @@ public sealed class Column(Sheet sheet, float left, float top, float width)
             var y = Y + (i / each * (sheet.U(ButtonHeight) + gap));
             sheet.Add(new PushButton
             {
-                Name = name, Bounds = new SKRect(x, y, x + cell, y + sheet.U(ButtonHeight)), Caption = caption, Key = key, Tip = tip, IsOn = isOn, Act = act,
+                Name = name,
+                Bounds = new SKRect(x, y, x + cell, y + sheet.U(ButtonHeight)),
+                Caption = caption,
+                Key = key,
+                Tip = tip,
+                IsOn = isOn,
+                Act = act,
             });
         }
 

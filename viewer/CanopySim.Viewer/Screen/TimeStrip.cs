@@ -43,26 +43,40 @@ internal static class TimeStrip
         var y = top + gap;
         sheet.Add(new LegendBar
         {
-            Name = "legend", Bounds = new SKRect(pad, y, pad + legendWidth, y + legendHeight), Coloring = model.Coloring,
-            Units = sheet.State.Units, Scale = sheet.Scale, IsFitted = isFitted,
+            Name = "legend",
+            Bounds = new SKRect(pad, y, pad + legendWidth, y + legendHeight),
+            Coloring = model.Coloring,
+            Units = sheet.State.Units,
+            Scale = sheet.Scale,
+            IsFitted = isFitted,
         });
         var x = pad + legendWidth + (2 * pad);
         sheet.Add(new Label
         {
-            Name = "today", Bounds = new SKRect(x, y, x + todayWidth, y + sheet.LineHeight(TextKind.Heading)), Lines = [heading],
+            Name = "today",
+            Bounds = new SKRect(x, y, x + todayWidth, y + sheet.LineHeight(TextKind.Heading)),
+            Lines = [heading],
             Kind = TextKind.Heading,
         });
         sheet.Add(new Label
         {
-            Name = "today.facts", Bounds = new SKRect(x, y + sheet.LineHeight(TextKind.Heading), x + todayWidth, y + todayHeight), Lines = facts,
+            Name = "today.facts",
+            Bounds = new SKRect(x, y + sheet.LineHeight(TextKind.Heading), x + todayWidth, y + todayHeight),
+            Lines = facts,
         });
         y += rowHeight + gap;
 
         AddPlay(sheet, "play.day", Playing.Day, "Play day", "D", new SKRect(pad, y, pad + button, y + sheet.U(24)));
         sheet.Add(new HourTrack
         {
-            Name = "hour", Bounds = new SKRect(pad + button + pad, y, width - pad, y + hours), Light = model.LightOfDay, Hour = sheet.State.Hour,
-            Scale = sheet.Scale, Set = model.SetHour, Key = "Shift+← →", Tip = "Hour of the day, local standard time",
+            Name = "hour",
+            Bounds = new SKRect(pad + button + pad, y, width - pad, y + hours),
+            Light = model.LightOfDay,
+            Hour = sheet.State.Hour,
+            Scale = sheet.Scale,
+            Set = model.SetHour,
+            Key = "Shift+← →",
+            Tip = "Hour of the day, local standard time",
         });
         y += hours + sheet.U(4);
         AddSeason(sheet, width, y, button);
@@ -71,7 +85,9 @@ internal static class TimeStrip
 
     private static void AddSurface(Sheet sheet, float width, float height, float top) => sheet.Add(new Backdrop
     {
-        Name = "bottom", Bounds = new SKRect(0, top, width, height), Seam = new SKRect(0, top, width, top + 1),
+        Name = "bottom",
+        Bounds = new SKRect(0, top, width, height),
+        Seam = new SKRect(0, top, width, top + 1),
     });
 
     private static void AddSeason(Sheet sheet, float width, float y, float button)
@@ -81,9 +97,17 @@ internal static class TimeStrip
         var count = model.Facts.DayCount;
         sheet.Add(new SeasonTrack
         {
-            Name = "season", Bounds = new SKRect(pad + button + pad, y, width - pad, y + season), Dates = model.Dates, LeafAreas = model.LeafAreas,
-            Stages = model.Facts.Stages, Span = model.Recording.IsFinished ? count : Math.Max(ExpectedDays, count + 1), Day = sheet.State.Day,
-            Scale = sheet.Scale, Set = model.SetDay, Key = "← →", Tip = "Day of the season; the shape is the leaf area",
+            Name = "season",
+            Bounds = new SKRect(pad + button + pad, y, width - pad, y + season),
+            Dates = model.Dates,
+            LeafAreas = model.LeafAreas,
+            Stages = model.Facts.Stages,
+            Span = model.Recording.IsFinished ? count : Math.Max(ExpectedDays, count + 1),
+            Day = sheet.State.Day,
+            Scale = sheet.Scale,
+            Set = model.SetDay,
+            Key = "← →",
+            Tip = "Day of the season; the shape is the leaf area",
         });
     }
 
@@ -135,9 +159,13 @@ internal static class TimeStrip
         var isPlaying = sheet.State.Playing == what;
         sheet.Add(new PushButton
         {
-            Name = name, Bounds = box, Caption = isPlaying ? "Pause" : caption, Key = key,
+            Name = name,
+            Bounds = box,
+            Caption = isPlaying ? "Pause" : caption,
+            Key = key,
             Tip = what == Playing.Day ? "Run through the day from sunrise to sunset" : "Run through the season day by day",
-            Symbol = isPlaying ? SymbolKind.Pause : SymbolKind.Play, Act = () => sheet.Model.TogglePlaying(what),
+            Symbol = isPlaying ? SymbolKind.Pause : SymbolKind.Play,
+            Act = () => sheet.Model.TogglePlaying(what),
         });
     }
 }

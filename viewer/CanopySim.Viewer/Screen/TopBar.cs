@@ -38,7 +38,9 @@ internal static class TopBar
         var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside || lines.Count == 0 ? 0 : textHeight + sheet.U(4));
         sheet.Add(new Backdrop
         {
-            Name = "top", Bounds = new SKRect(0, 0, width, bottom), Seam = new SKRect(0, bottom - 1, width, bottom),
+            Name = "top",
+            Bounds = new SKRect(0, 0, width, bottom),
+            Seam = new SKRect(0, bottom - 1, width, bottom),
         });
         var x = width - pad - buttons;
         for (var i = 0; i < Panels.Count; i++)
@@ -47,8 +49,13 @@ internal static class TopBar
             var top = isBeside ? sheet.U(8) + ((row - height) / 2) : sheet.U(8);
             sheet.Add(new PushButton
             {
-                Name = $"panel.{panel.ToString().ToLowerInvariant()}", Bounds = new SKRect(x, top, x + widths[i], top + height),
-                Caption = caption, Key = key, Tip = tip, IsOn = sheet.State.Panel == panel, Act = () => sheet.Model.Toggle(panel),
+                Name = $"panel.{panel.ToString().ToLowerInvariant()}",
+                Bounds = new SKRect(x, top, x + widths[i], top + height),
+                Caption = caption,
+                Key = key,
+                Tip = tip,
+                IsOn = sheet.State.Panel == panel,
+                Act = () => sheet.Model.Toggle(panel),
             });
             x += widths[i] + gap;
         }

@@ -80,8 +80,16 @@ internal static class TrialPanel
         column.Pair(name, what, value);
         sheet.Add(new ValueTrack
         {
-            Name = name, Bounds = column.Take(ValueTrack.Height), Least = least, Most = Math.Max(most, at), Step = step, Value = at, Mark = mark,
-            Set = set, Tip = tip, Key = "← →",
+            Name = name,
+            Bounds = column.Take(ValueTrack.Height),
+            Least = least,
+            Most = Math.Max(most, at),
+            Step = step,
+            Value = at,
+            Mark = mark,
+            Set = set,
+            Tip = tip,
+            Key = "← →",
         });
         column.Gap(5);
     }
@@ -115,9 +123,16 @@ internal static class TrialPanel
             $"{Measure.Number(point.Age, 0)} days, {Measure.Number(100 * point.Efficiency, 0)} %");
         sheet.Add(new CurveEditor
         {
-            Name = "trial.curve", Bounds = column.Take(CurveHeight), Points = draft.AgePoints, Before = now.AgePoints, Chosen = model.CurvePoint,
-            Scale = sheet.Scale, Choose = model.ChoosePoint, Move = (index, age, efficiency) => model.Edit(model.Draft.WithPoint(index, age, efficiency)),
-            Tip = "Drag a point, or choose one with Page up and Page down and move it with the arrow keys", Key = "↑ ↓ ← →",
+            Name = "trial.curve",
+            Bounds = column.Take(CurveHeight),
+            Points = draft.AgePoints,
+            Before = now.AgePoints,
+            Chosen = model.CurvePoint,
+            Scale = sheet.Scale,
+            Choose = model.ChoosePoint,
+            Move = (index, age, efficiency) => model.Edit(model.Draft.WithPoint(index, age, efficiency)),
+            Tip = "Drag a point, or choose one with Page up and Page down and move it with the arrow keys",
+            Key = "↑ ↓ ← →",
         });
         column.Text("trial.curve.days", "Days since the leaf unfolded", isQuiet: true);
     }
@@ -162,8 +177,13 @@ internal static class TrialPanel
         column.Gap(4);
         sheet.Add(new TextField
         {
-            Name = "trial.file", Bounds = column.Take(30), Value = model.FileName, Set = model.SetFileName, Accept = model.SaveTrial,
-            Tip = "Name of the scenario's file", Key = "Enter saves",
+            Name = "trial.file",
+            Bounds = column.Take(30),
+            Value = model.FileName,
+            Set = model.SetFileName,
+            Accept = model.SaveTrial,
+            Tip = "Name of the scenario's file",
+            Key = "Enter saves",
         });
         column.Gap(6);
         column.Buttons(("trial.save", "Save as scenario", "", "Write the changed block as a scenario of its own", false, model.SaveTrial));
