@@ -22,7 +22,8 @@ public sealed class ChartsTests
         using var picture = desk.Picture();
         HashSet<uint> colors = [];
         for (var x = (int)chart.Bounds.Left; x < chart.Bounds.Right; x += 2)
-            for (var y = (int)chart.Bounds.Top; y < Math.Min(chart.Bounds.Bottom, desk.Model.PictureArea.Bottom); y += 2) colors.Add((uint)picture.GetPixel(x, y));
+            for (var y = (int)chart.Bounds.Top; y < Math.Min(chart.Bounds.Bottom,
+                desk.Model.PictureArea.Bottom); y += 2) colors.Add((uint)picture.GetPixel(x, y));
         Assert.True(colors.Count > 30, $"{stem} has {colors.Count} colors");
     }
 
@@ -37,7 +38,8 @@ public sealed class ChartsTests
         foreach (var date in (DateOnly[])[new(2025, 6, 20), new(2025, 8, 12), new(2025, 9, 10)])
         {
             Hover(desk, date.DayNumber);
-            Assert.Equal(date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture), desk.Find<Label>("chart.at").Lines[0]);
+            Assert.Equal(date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture),
+                desk.Find<Label>("chart.at").Lines[0]);
             var day = GrownSeason.Result.Days.Single(row => row.Date == date);
             var ages = GrownSeason.Result.LeafAges.Where(row => row.Date == date).ToList();
             var (wanted, tolerance) = stem switch
@@ -49,7 +51,8 @@ public sealed class ChartsTests
             };
             Assert.Equal(wanted, Value(desk, 0), tolerance);
             if (stem is not (SeasonCharts.CarbonByLeafAge or SeasonCharts.LeafAreaByLeafAge)) continue;
-            var classes = desk.Model.Widgets.Count(widget => widget.Name.StartsWith("chart.value.") && widget.Name.EndsWith(".name")) - 1;
+            var classes = desk.Model.Widgets.Count(widget => widget.Name.StartsWith("chart.value.")
+                && widget.Name.EndsWith(".name")) - 1;
             Assert.Equal(ages.Select(row => ChartStyle.AgeClassOf(row.AgeFromD)).Distinct().Count(), classes);
             Assert.Equal(wanted, Enumerable.Range(1, classes).Sum(i => Value(desk, i)), 0.3);
         }
@@ -65,7 +68,8 @@ public sealed class ChartsTests
         var chart = desk.Find<ChartView>("chart.view");
         Assert.Equal(GrownSeason.Result.Days[150].Date.DayNumber, chart.Now);
         using var after = desk.Picture();
-        var (x, y) = ((int)chart.PixelOf(chart.Now!.Value), (int)(chart.Bounds.Top + (chart.Fields[0].Top * chart.Scale) + 3));
+        var (x, y) = ((int)chart.PixelOf(chart.Now!.Value),
+            (int)(chart.Bounds.Top + (chart.Fields[0].Top * chart.Scale) + 3));
         Assert.Contains(Enumerable.Range(x - 1, 3), column => before.GetPixel(column, y) != after.GetPixel(column, y));
         Assert.Equal(1, desk.Model.Charts.Drawn);
         Assert.StartsWith("29 July", desk.Find<Label>("chart.at").Lines[0]);
@@ -74,13 +78,15 @@ public sealed class ChartsTests
     [Fact]
     public void ThroughTheDayReadsHoursAndFollowsTheHour()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts, Chart = SeasonCharts.DayCourse });
+        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts,
+            Chart = SeasonCharts.DayCourse });
         Assert.Equal(13.5, desk.Find<ChartView>("chart.view").Now);
         Hover(desk, 9.4);
         var hours = desk.Model.Recording.Hours(150);
         var at = Array.IndexOf(hours.Hours, (byte)9);
         var blades = desk.Model.Recording.Canopy(150).Blades;
-        double Mean(float[] of) => Enumerable.Range(0, blades.Count).Sum(i => of[hours.IndexOf(at, i)] * (double)blades[i].Area) / blades.Sum(blade => (double)blade.Area);
+        double Mean(float[] of) => Enumerable.Range(0, blades.Count).Sum(i =>
+            of[hours.IndexOf(at, i)] * (double)blades[i].Area) / blades.Sum(blade => (double)blade.Area);
         Assert.Equal(hours.IncidentPpfd[at], Value(desk, 0), 0.51);
         Assert.Equal(Mean(hours.AbsorbedPpfd), Value(desk, 1), 0.51);
         Assert.Equal(Mean(hours.NetAssimilation), Value(desk, 2), 0.0051);
@@ -93,7 +99,8 @@ public sealed class ChartsTests
     [Fact]
     public void WhatFedTheFruitIsReadByAge()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts, Chart = SeasonCharts.FruitCarbonByLeafAge });
+        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts,
+            Chart = SeasonCharts.FruitCarbonByLeafAge });
         Hover(desk, 75);
         var share = GrownSeason.Result.Summary.RipeningCarbonByLeafAge.Single(of => of.FromD == 70);
         Assert.Equal("Leaves 70 to 80 days old", desk.Find<Label>("chart.at").Lines[0]);
@@ -108,7 +115,8 @@ public sealed class ChartsTests
         var date = recording.Row(99).Date;
         var wanted = GrownSeason.Result.LeafAges.Where(row => row.Date <= date).ToList();
         var got = desk.Model.Facts.LeafAges;
-        Assert.Equal(wanted.Select(row => (row.Date, row.AgeFromD, row.AgeToD)), got.Select(row => (row.Date, row.AgeFromD, row.AgeToD)));
+        Assert.Equal(wanted.Select(row => (row.Date, row.AgeFromD, row.AgeToD)),
+            got.Select(row => (row.Date, row.AgeFromD, row.AgeToD)));
         for (var i = 0; i < got.Count; i++)
         {
             Assert.Equal(wanted[i].LeafAreaM2PerVine, got[i].LeafAreaM2PerVine, 1e-5);
@@ -147,6 +155,7 @@ public sealed class ChartsTests
     private static double Value(Desk desk, int row)
     {
         var text = string.Join(' ', desk.Find<Label>($"chart.value.{row}.value").Lines);
-        return text == "–" ? double.NaN : double.Parse(text.Replace('−', '-').Split(' ')[0], CultureInfo.InvariantCulture);
+        return text == "–" ? double.NaN
+            : double.Parse(text.Replace('−', '-').Split(' ')[0], CultureInfo.InvariantCulture);
     }
 }

@@ -34,7 +34,8 @@ public sealed class ColorsTests
         Assert.Equal(quantity, clicked.State.Quantity);
         Assert.True(clicked.Find<PushButton>($"color.{quantity.ToString().ToLowerInvariant()}").IsOn);
         var shares = quantity == LeafQuantity.RipeningShare ? RipeningShares.Of(typed.Model.Recording) : null;
-        Assert.Equal(LeafValues.Of(typed.Model.Recording, typed.State.Day, typed.State.Hour, quantity, shares), typed.Model.Values);
+        Assert.Equal(LeafValues.Of(typed.Model.Recording, typed.State.Day, typed.State.Hour, quantity, shares),
+            typed.Model.Values);
         Assert.Equal(LeafColoring.Fixed(quantity), typed.Model.Coloring);
         Assert.StartsWith(QuantityText.Name(quantity), LegendTexts(typed)[0]);
     }
@@ -59,7 +60,8 @@ public sealed class ColorsTests
     [Fact]
     public void LegendsSpeakUsUnits()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Quantity = LeafQuantity.TemperatureNow, Units = Units.Us });
+        using var desk = new Desk(state: new ViewState { Day = 150, Quantity = LeafQuantity.TemperatureNow,
+            Units = Units.Us });
         Assert.Equal("Leaf temperature, °F", LegendTexts(desk)[0]);
         Assert.Equal("50.0", LegendTexts(desk)[1]);
         Assert.Equal("113.0", LegendTexts(desk)[^1]);

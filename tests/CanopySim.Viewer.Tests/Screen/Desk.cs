@@ -27,7 +27,8 @@ public sealed class Desk : IDisposable
         return Model.Handle();
     }
 
-    public ScreenOutcome Click(float x, float y) => Do(new PointerMove(x, y), new PointerDown(x, y), new PointerUp(x, y));
+    public ScreenOutcome Click(float x, float y) =>
+        Do(new PointerMove(x, y), new PointerDown(x, y), new PointerUp(x, y));
 
     public ScreenOutcome Click(string widget)
     {
@@ -38,12 +39,14 @@ public sealed class Desk : IDisposable
 
     public ScreenOutcome Type(string text) => Do(new TextTyped(text));
 
-    public ScreenOutcome Key(ScreenKey key, KeyModifiers modifiers = KeyModifiers.None) => Do(new KeyDown(key, modifiers));
+    public ScreenOutcome Key(ScreenKey key, KeyModifiers modifiers = KeyModifiers.None) =>
+        Do(new KeyDown(key, modifiers));
 
     public T Find<T>(string name)
         where T : Widget => Assert.IsType<T>(Model.Find(name));
 
-    public SKRect Bounds(string name) => Model.Find(name)?.Bounds ?? throw new InvalidOperationException($"no widget {name} on the screen");
+    public SKRect Bounds(string name) =>
+        Model.Find(name)?.Bounds ?? throw new InvalidOperationException($"no widget {name} on the screen");
 
     /// <summary>Scrolls the panel with the wheel until the widget can be seen.</summary>
     public void Reveal(string name)
@@ -58,7 +61,8 @@ public sealed class Desk : IDisposable
 
     public SKBitmap Picture(uint under = 0)
     {
-        var bitmap = new SKBitmap(new SKImageInfo(Model.Size.Width, Model.Size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
+        var bitmap = new SKBitmap(new SKImageInfo(Model.Size.Width, Model.Size.Height, SKColorType.Rgba8888,
+            SKAlphaType.Premul));
         using var canvas = new SKCanvas(bitmap);
         Model.Draw(canvas);
         if (under == 0) return bitmap;

@@ -26,7 +26,8 @@ public static class GrownSeason
         var (whole, part) = (Grown.Value.Blocks, new MemoryBlocks());
         part.Add(BlockKind.Head, whole.Read(BlockKind.Head, 0));
         part.Add(BlockKind.Weather, whole.Read(BlockKind.Weather, 0));
-        for (var canopy = 0; canopy < whole.Count(BlockKind.Canopy); canopy++) part.Add(BlockKind.Canopy, whole.Read(BlockKind.Canopy, canopy));
+        for (var canopy = 0; canopy < whole.Count(BlockKind.Canopy); canopy++) part.Add(BlockKind.Canopy,
+            whole.Read(BlockKind.Canopy, canopy));
         for (var day = 0; day < days; day++) AddDay();
         return (new SeasonRecording(part, "the test's unfinished season"), AddDay);
 
@@ -45,7 +46,8 @@ public static class GrownSeason
         var offset = SiteTime.Of(document.Scenario.Site).StandardOffsetHours(record.FirstDay.Year);
         var weather = WeatherBuilder.Complete(record, document.Scenario.Weather, document.Scenario.Site, offset);
         var blocks = new MemoryBlocks();
-        var writer = new RecordingWriter(blocks, document.Scenario, weather, offset, Quality.Draft, InputHashes.Of(document));
+        var writer = new RecordingWriter(blocks, document.Scenario, weather, offset, Quality.Draft,
+            InputHashes.Of(document));
         var result = Simulation.Run(document.Scenario, weather, offset, new SeasonOptions
         {
             Quality = Quality.Draft,
@@ -61,7 +63,8 @@ public static class GrownSeason
         get
         {
             var folder = new DirectoryInfo(AppContext.BaseDirectory);
-            while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "CanopySim.sln"))) folder = folder.Parent;
+            while (folder is not null && !File.Exists(Path.Combine(folder.FullName,
+                "CanopySim.sln"))) folder = folder.Parent;
             return Path.Combine(folder?.FullName ?? ".", "scenarios", "first-season", "scenario.yaml");
         }
     }

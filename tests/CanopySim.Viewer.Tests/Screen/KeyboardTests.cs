@@ -5,7 +5,9 @@ using CanopySim.Viewer.State;
 
 namespace CanopySim.Viewer.Tests.Screen;
 
-/// <summary>Everything by keys: focus, panels, the view, text, surfaces; and what belongs to the picture stays with it.</summary>
+/// <summary>
+/// Everything by keys: focus, panels, the view, text, surfaces; and what belongs to the picture stays with it.
+/// </summary>
 public sealed class KeyboardTests
 {
     public static TheoryData<SidePanel> Panels => [.. Enum.GetValues<SidePanel>()];
@@ -60,7 +62,8 @@ public sealed class KeyboardTests
     {
         using var desk = new Desk();
         foreach (var (letter, panel) in ((string, SidePanel)[])
-            [("c", SidePanel.Colors), ("L", SidePanel.Leaf), ("a", SidePanel.Charts), ("y", SidePanel.Trial), ("?", SidePanel.Help)])
+            [("c", SidePanel.Colors), ("L", SidePanel.Leaf), ("a", SidePanel.Charts), ("y", SidePanel.Trial),
+                ("?", SidePanel.Help)])
         {
             Assert.True(desk.Type(letter).Picture.HasFlag(PictureChange.Size));
             Assert.Equal(panel, desk.State.Panel);
@@ -97,15 +100,18 @@ public sealed class KeyboardTests
         desk.Click("theme.light");
         desk.Click("units.metric");
         desk.Click("text.larger");
-        Assert.Equal((ScreenTheme.Light, Units.Metric, 1.0), (desk.State.Theme, desk.State.Units, desk.State.TextScale));
+        Assert.Equal((ScreenTheme.Light, Units.Metric, 1.0),
+            (desk.State.Theme, desk.State.Units, desk.State.TextScale));
     }
 
     [Fact]
     public void KeysTurnTheView()
     {
         using var desk = new Desk();
-        Assert.True(Assert.IsType<OrbitView>(Assert.Single(desk.Key(ScreenKey.Left, KeyModifiers.Control).Requests)).Right < 0);
-        Assert.True(Assert.IsType<PanView>(Assert.Single(desk.Key(ScreenKey.Up, KeyModifiers.Control | KeyModifiers.Shift).Requests)).Down < 0);
+        Assert.True(Assert.IsType<OrbitView>(Assert.Single(desk.Key(ScreenKey.Left, KeyModifiers.Control).Requests))
+            .Right < 0);
+        Assert.True(Assert.IsType<PanView>(Assert.Single(desk.Key(ScreenKey.Up,
+            KeyModifiers.Control | KeyModifiers.Shift).Requests)).Down < 0);
         Assert.True(Assert.IsType<ZoomView>(Assert.Single(desk.Type("i").Requests)).Factor > 1);
         Assert.True(Assert.IsType<ZoomView>(Assert.Single(desk.Type("o").Requests)).Factor < 1);
         Assert.IsType<WholeVine>(Assert.Single(desk.Type("v").Requests));
@@ -117,14 +123,18 @@ public sealed class KeyboardTests
         using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts });
         var outcome = desk.Do(new PointerDown(300, 300), new PointerMove(340, 310), new PointerUp(345, 310));
         Assert.Equal([new OrbitView(40, 10), new OrbitView(5, 0)], outcome.Requests);
-        outcome = desk.Do(new PointerDown(300, 300, PointerButton.Main, KeyModifiers.Shift), new PointerMove(340, 310), new PointerUp(340, 310));
+        outcome = desk.Do(new PointerDown(300, 300, PointerButton.Main, KeyModifiers.Shift), new PointerMove(340, 310),
+            new PointerUp(340, 310));
         Assert.Equal([new PanView(40, 10)], outcome.Requests);
-        outcome = desk.Do(new PointerDown(300, 300, PointerButton.Second), new PointerMove(290, 310), new PointerUp(290, 310, PointerButton.Second));
+        outcome = desk.Do(new PointerDown(300, 300, PointerButton.Second), new PointerMove(290, 310),
+            new PointerUp(290, 310, PointerButton.Second));
         Assert.Equal([new PanView(-10, 10)], outcome.Requests);
         Assert.Equal(300, Assert.IsType<ZoomView>(Assert.Single(desk.Do(new Wheel(300, 250, 1)).Requests)).X);
-        Assert.Equal([new PickLeaf(302, 301)], desk.Do(new PointerDown(300, 300), new PointerMove(302, 301), new PointerUp(302, 301)).Requests);
+        Assert.Equal([new PickLeaf(302, 301)],
+            desk.Do(new PointerDown(300, 300), new PointerMove(302, 301), new PointerUp(302, 301)).Requests);
         var panel = desk.Bounds("panel");
-        Assert.Empty(desk.Do(new PointerDown(panel.MidX, panel.Bottom - 5), new PointerMove(300, 300), new PointerUp(300, 300)).Requests);
+        Assert.Empty(desk.Do(new PointerDown(panel.MidX, panel.Bottom - 5), new PointerMove(300, 300),
+            new PointerUp(300, 300)).Requests);
         Assert.Empty(desk.Do(new Wheel(panel.MidX, panel.MidY, -2)).Requests);
         Assert.True(desk.Model.Scroll > 0);
     }
@@ -135,7 +145,8 @@ public sealed class KeyboardTests
         using var desk = new Desk();
         var (colors, help) = (desk.Bounds("panel.colors"), desk.Bounds("panel.help"));
         desk.Do(
-            new PointerMove(colors.MidX, colors.MidY), new PointerDown(colors.MidX, colors.MidY), new PointerUp(colors.MidX, colors.MidY),
+            new PointerMove(colors.MidX, colors.MidY), new PointerDown(colors.MidX, colors.MidY),
+                new PointerUp(colors.MidX, colors.MidY),
             new TextTyped("3"), new TextTyped("a"), new TextTyped("5"),
             new PointerDown(help.MidX, help.MidY), new PointerUp(help.MidX, help.MidY));
         Assert.Equal(SidePanel.Help, desk.State.Panel);
@@ -174,7 +185,8 @@ public sealed class KeyboardTests
             Assert.Equal(2, report.GetProperty("frame").GetInt32());
             Assert.Equal("2025-07-29", report.GetProperty("date").GetString());
             Assert.Equal("Charts", report.GetProperty("panel").GetString());
-            var season = report.GetProperty("widgets").EnumerateArray().Single(widget => widget.GetProperty("name").GetString() == "season");
+            var season = report.GetProperty("widgets").EnumerateArray().Single(widget =>
+                widget.GetProperty("name").GetString() == "season");
             Assert.Equal(desk.Bounds("season").Left, season.GetProperty("rect")[0].GetSingle());
         }
     }

@@ -64,7 +64,8 @@ public sealed class LeafTests
         Assert.Equal("not recorded in the dark", Rows(desk)["Temperature"]);
         desk.Model.SetHour(13);
         desk.Type("u");
-        Assert.Equal((hours.Temperature[hours.IndexOf(Array.IndexOf(hours.Hours, (byte)13), index)] * 1.8) + 32, Number(Rows(desk)["Temperature"]), 0.051);
+        Assert.Equal((hours.Temperature[hours.IndexOf(Array.IndexOf(hours.Hours, (byte)13), index)] * 1.8) + 32,
+            Number(Rows(desk)["Temperature"]), 0.051);
         Assert.EndsWith("°F", Rows(desk)["Temperature"]);
         Assert.EndsWith("in²", Rows(desk)["Area"]);
     }
@@ -109,7 +110,8 @@ public sealed class LeafTests
         Assert.Equal(to, desk.Model.Facts.DateOf(desk.State.Day));
         Assert.Equal(to.DayNumber, desk.Find<ChartView>("leaf.chart").Now);
         var course = desk.Model.Leaves.Course(desk.State.LeafId!.Value);
-        Assert.Equal(GrownSeason.Result.Leaves.First(row => row.LeafId == desk.State.LeafId).UnfoldedOn, course[0].Date);
+        Assert.Equal(GrownSeason.Result.Leaves.First(row => row.LeafId == desk.State.LeafId).UnfoldedOn,
+            course[0].Date);
         desk.Key(ScreenKey.Home);
         Assert.Contains("does not hang today", string.Join(' ', desk.Find<Label>("leaf.sentence").Lines));
     }
@@ -118,7 +120,8 @@ public sealed class LeafTests
         new(state: new ViewState { Day = GrownSeason.LeavesOn.DayNumber - GrownSeason.Result.Days[0].Date.DayNumber });
 
     private static LeafNow Now(Desk desk) => LeafNow.Of(
-        desk.Model.Recording, desk.State.Day, desk.State.Hour, desk.Model.Leaves.IndexOf(desk.State.Day, desk.State.LeafId!.Value));
+        desk.Model.Recording, desk.State.Day, desk.State.Hour,
+            desk.Model.Leaves.IndexOf(desk.State.Day, desk.State.LeafId!.Value));
 
     private static Dictionary<string, string> Rows(Desk desk) => desk.Model.Widgets.OfType<Label>()
         .Where(label => label.Name.StartsWith("leaf.row.") && label.Name.EndsWith(".name"))
@@ -126,5 +129,6 @@ public sealed class LeafTests
             label => string.Join(' ', label.Lines),
             label => string.Join(' ', desk.Find<Label>(label.Name.Replace(".name", ".value")).Lines));
 
-    private static double Number(string text) => double.Parse(text.Replace('−', '-').Split(' ')[0], CultureInfo.InvariantCulture);
+    private static double Number(string text) =>
+        double.Parse(text.Replace('−', '-').Split(' ')[0], CultureInfo.InvariantCulture);
 }

@@ -5,7 +5,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Tests.Screen;
 
-/// <summary>Text on every screen: in its box, over no other text, legible on what lies under it, and drawn with ink.</summary>
+/// <summary>
+/// Text on every screen: in its box, over no other text, legible on what lies under it, and drawn with ink.
+/// </summary>
 public sealed class ScreenTextsTests
 {
     public static TheoryData<int, int, double, SidePanel> Screens
@@ -64,9 +66,11 @@ public sealed class ScreenTextsTests
             Save(drawn, $"{panel}-{theme}");
 
             // One button of each kind under the pointer, long enough for its tip.
-            foreach (var name in (string[])["", "panel.colors", "panel.help", "play.day", "color.age", "color.shoot", "trial.undo", "season"])
+            foreach (var name in (string[])["", "panel.colors", "panel.help", "play.day", "color.age", "color.shoot",
+                "trial.undo", "season"])
             {
-                if (desk.Model.Find(name)?.Bounds is { } hovered) desk.Do(new PointerMove(hovered.MidX, hovered.MidY), new Tick(1));
+                if (desk.Model.Find(name)?.Bounds is { } hovered) desk.Do(new PointerMove(hovered.MidX, hovered.MidY),
+                    new Tick(1));
                 using var picture = desk.Picture();
                 foreach (var text in desk.Model.Texts)
                 {
@@ -74,7 +78,8 @@ public sealed class ScreenTextsTests
                     Assert.True(contrast >= 4.5, $"{text.Owner}: \"{text.Text}\" has a contrast of {contrast:0.00}");
                     var (x, y) = ((int)text.Ink.Left - 1, (int)text.Ink.MidY);
                     if (!text.Owner.StartsWith("trial.curve") && IsClear(desk.Model, text))
-                        Assert.True(IsNear(picture.GetPixel(x, y), text.On, 24), $"{text.Owner}: \"{text.Text}\" does not lie on {text.On:X6}");
+                        Assert.True(IsNear(picture.GetPixel(x, y), text.On, 24),
+                            $"{text.Owner}: \"{text.Text}\" does not lie on {text.On:X6}");
                 }
             }
         }
@@ -91,7 +96,8 @@ public sealed class ScreenTextsTests
             for (var x = (int)text.Ink.Left; x < text.Ink.Right; x++)
                 for (var y = (int)text.Ink.Top; y < text.Ink.Bottom; y++)
                     if (IsNear(picture.GetPixel(x, y), text.Rgb)) ink++;
-            Assert.True(ink >= text.Text.Count(char.IsLetterOrDigit), $"{text.Owner}: \"{text.Text}\" has {ink} pixels of ink");
+            Assert.True(ink >= text.Text.Count(char.IsLetterOrDigit),
+                $"{text.Owner}: \"{text.Text}\" has {ink} pixels of ink");
         }
     }
 
@@ -107,14 +113,17 @@ public sealed class ScreenTextsTests
             for (var y = (int)area.Top; y < area.Bottom; y += 7) Assert.Equal(0, picture.GetPixel(x, y).Alpha);
     }
 
-    private static Desk Open(int width, int height, double scale, SidePanel panel, Units units, ScreenTheme theme = ScreenTheme.Light)
+    private static Desk Open(int width, int height, double scale, SidePanel panel, Units units,
+        ScreenTheme theme = ScreenTheme.Light)
     {
         var day = GrownSeason.LeavesOn.DayNumber - GrownSeason.Result.Days[0].Date.DayNumber;
-        var desk = new Desk(width, height, state: new ViewState { Day = day, TextScale = scale, Units = units, Theme = theme, Panel = panel });
+        var desk = new Desk(width, height,
+            state: new ViewState { Day = day, TextScale = scale, Units = units, Theme = theme, Panel = panel });
         if (panel == SidePanel.Leaf) desk.Type("n");
         if (panel == SidePanel.Trial)
         {
-            desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 20, ToppingHeight = 1.8, Form = Training.TrellisForm.TwinCurtain });
+            desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 20, ToppingHeight = 1.8,
+                Form = Training.TrellisForm.TwinCurtain });
             desk.Trial.Finish(GrownSeason.Result);
             desk.Do();
         }
@@ -130,13 +139,15 @@ public sealed class ScreenTextsTests
         foreach (var text in texts)
         {
             Assert.False(text.Text.EndsWith('…'), $"{text.Owner}: \"{text.Text}\" is cut");
-            Assert.True(Grown(text.Box, 1.5f).Contains(text.Ink), $"{text.Owner}: \"{text.Text}\" {text.Ink} leaves its box {text.Box}");
+            Assert.True(Grown(text.Box, 1.5f).Contains(text.Ink),
+                $"{text.Owner}: \"{text.Text}\" {text.Ink} leaves its box {text.Box}");
             Assert.True(window.Contains(text.Ink), $"{text.Owner}: \"{text.Text}\" {text.Ink} leaves the window");
         }
 
         for (var i = 0; i < texts.Count; i++)
             for (var j = i + 1; j < texts.Count; j++)
-                Assert.False(texts[i].Ink.IntersectsWith(texts[j].Ink), $"{texts[i].Owner} \"{texts[i].Text}\" over {texts[j].Owner} \"{texts[j].Text}\"");
+                Assert.False(texts[i].Ink.IntersectsWith(texts[j].Ink),
+                    $"{texts[i].Owner} \"{texts[i].Text}\" over {texts[j].Owner} \"{texts[j].Text}\"");
     }
 
     // What the panel's edge cuts off is scrolled into sight, and looked at then.
@@ -152,12 +163,14 @@ public sealed class ScreenTextsTests
     // The tip may cover any text but its own.
     private static bool IsClear(ScreenModel model, DrawnText text) => text.Owner != "tooltip"
         && InSight(model).Contains(text)
-        && !model.Texts.Any(other => other.Owner == "tooltip" && Grown(other.Box, 40).Contains(text.Ink.Left - 1, text.Ink.MidY));
+        && !model.Texts.Any(other => other.Owner == "tooltip"
+            && Grown(other.Box, 40).Contains(text.Ink.Left - 1, text.Ink.MidY));
 
     private static bool IsNear(SKColor color, uint rgb, int most = 120)
     {
         var wanted = new SKColor(0xFF000000 | rgb);
-        return Math.Abs(color.Red - wanted.Red) + Math.Abs(color.Green - wanted.Green) + Math.Abs(color.Blue - wanted.Blue) < most;
+        return Math.Abs(color.Red - wanted.Red) + Math.Abs(color.Green - wanted.Green)
+            + Math.Abs(color.Blue - wanted.Blue) < most;
     }
 
     // To be looked at: where the variable names a folder, every screen is written into it.

@@ -35,8 +35,10 @@ public sealed class TimeTests
     {
         using var desk = new Desk();
         var dates = GrownSeason.Result.Summary.Dates;
-        var date = name switch { "budbreak" => dates.Budbreak, "bloom" => dates.Bloom, "veraison" => dates.Veraison, _ => dates.TargetSugar };
-        var (stage, box, _) = desk.Find<SeasonTrack>("season").PlaceStages().Single(placed => placed.Stage.Name == name);
+        var date = name switch { "budbreak" => dates.Budbreak, "bloom" => dates.Bloom, "veraison" => dates.Veraison,
+            _ => dates.TargetSugar };
+        var (stage, box, _) = desk.Find<SeasonTrack>("season").PlaceStages().Single(placed =>
+            placed.Stage.Name == name);
         Assert.Equal(date, stage.Date);
         desk.Click(box.MidX, box.MidY);
         Assert.Equal(date, desk.Model.Facts.DateOf(desk.State.Day));
@@ -48,7 +50,8 @@ public sealed class TimeTests
         using var desk = new Desk();
         desk.Key(ScreenKey.Home);
         Assert.Equal(0, desk.State.Day);
-        desk.Do(new KeyDown(ScreenKey.Right), new KeyDown(ScreenKey.Right), new KeyDown(ScreenKey.PageDown), new KeyDown(ScreenKey.Left));
+        desk.Do(new KeyDown(ScreenKey.Right), new KeyDown(ScreenKey.Right), new KeyDown(ScreenKey.PageDown),
+            new KeyDown(ScreenKey.Left));
         Assert.Equal(11, desk.State.Day);
         desk.Key(ScreenKey.PageUp);
         Assert.Equal(1, desk.State.Day);
@@ -57,7 +60,8 @@ public sealed class TimeTests
         desk.Key(ScreenKey.Right);
         Assert.Equal(LastDay, desk.State.Day);
         var hour = desk.State.Hour;
-        var outcome = desk.Do(new KeyDown(ScreenKey.Right, KeyModifiers.Shift), new KeyDown(ScreenKey.Right, KeyModifiers.Shift));
+        var outcome = desk.Do(new KeyDown(ScreenKey.Right, KeyModifiers.Shift),
+            new KeyDown(ScreenKey.Right, KeyModifiers.Shift));
         Assert.Equal(hour + 2, desk.State.Hour);
         Assert.Equal(PictureChange.Hour, outcome.Picture);
         desk.Key(ScreenKey.Left, KeyModifiers.Shift);
@@ -69,9 +73,11 @@ public sealed class TimeTests
     {
         using var desk = new Desk();
         var track = desk.Find<HourTrack>("hour");
-        desk.Do(new PointerDown(track.PixelOf(9.5), track.Bounds.Top + 5), new PointerMove(track.PixelOf(17.2), 0), new PointerUp(track.PixelOf(17.2), 0));
+        desk.Do(new PointerDown(track.PixelOf(9.5), track.Bounds.Top + 5), new PointerMove(track.PixelOf(17.2), 0),
+            new PointerUp(track.PixelOf(17.2), 0));
         Assert.Equal(17, desk.State.Hour);
-        desk.Do(new PointerDown(track.PixelOf(9.5), track.Bounds.Top + 5), new PointerMove(-50, 0), new PointerUp(-50, 0));
+        desk.Do(new PointerDown(track.PixelOf(9.5), track.Bounds.Top + 5), new PointerMove(-50, 0),
+            new PointerUp(-50, 0));
         Assert.Equal(0, desk.State.Hour);
         Assert.Equal(track.Light.Select(light => light.Ppfd), GrownSeasonHours(desk));
     }
@@ -156,9 +162,11 @@ public sealed class TimeTests
         using (desk.Picture()) Assert.InRange(desk.Model.SecondsToNextFrame!.Value, 0.5, 0.7);
         Assert.DoesNotContain(desk.Model.Texts, text => text.Owner == "tooltip");
         Assert.True(desk.Do(new Tick(0.7)).Paint);
-        using (desk.Picture()) Assert.Contains(desk.Model.Texts, text => text.Owner == "tooltip" && text.Text.Contains("(A)"));
+        using (desk.Picture()) Assert.Contains(desk.Model.Texts, text => text.Owner == "tooltip"
+            && text.Text.Contains("(A)"));
         Assert.Null(desk.Model.SecondsToNextFrame);
     }
 
-    private static IEnumerable<float> GrownSeasonHours(Desk desk) => desk.Model.Recording.Hours(desk.State.Day).IncidentPpfd;
+    private static IEnumerable<float> GrownSeasonHours(Desk desk) =>
+        desk.Model.Recording.Hours(desk.State.Day).IncidentPpfd;
 }

@@ -24,8 +24,10 @@ public sealed class TrialTests
         {
             CanopyWork = scenario.CanopyWork with
             {
-                Topping = [new Topping { Stage = WorkStage.Bloom, Height = 2.1 }, new Topping { Stage = WorkStage.Veraison, Nodes = 20 }],
-                LeafRemoval = [new LeafRemoval { Stage = WorkStage.Bloom, DaysAfter = 20, Share = 0.5, Side = CanopySide.Morning }],
+                Topping = [new Topping { Stage = WorkStage.Bloom, Height = 2.1 },
+                    new Topping { Stage = WorkStage.Veraison, Nodes = 20 }],
+                LeafRemoval = [new LeafRemoval { Stage = WorkStage.Bloom, DaysAfter = 20, Share = 0.5,
+                    Side = CanopySide.Morning }],
             },
         };
         Assert.Equal(Json(worked), Json(TrialDraft.Of(worked).Apply(worked)));
@@ -46,7 +48,8 @@ public sealed class TrialTests
         Assert.Equal(90, got.Rows.Azimuth, 1e-9);
         Assert.Equal(1.1, Assert.Single(got.CanopyWork.Topping).Height!.Value, 1e-9);
         Assert.Equal(0.6, Assert.Single(got.CanopyWork.LeafRemoval).Share, 1e-9);
-        Assert.Equal(new Trellis { Form = TrellisForm.HangingCurtain }, got.Trellis with { CatchWires = new Trellis().CatchWires });
+        Assert.Equal(new Trellis { Form = TrellisForm.HangingCurtain },
+            got.Trellis with { CatchWires = new Trellis().CatchWires });
         Assert.Equal(Json(Opened.LeafAge), Json(got.LeafAge));
         ScenarioFile.Check(got, "tried");
         Assert.Contains("A draft season is growing: 0 %", desk.Find<Label>("trial.progress").Lines);
@@ -73,7 +76,8 @@ public sealed class TrialTests
     {
         var topped = Opened with { CanopyWork = Opened.CanopyWork with { Topping = [new Topping { Stage = WorkStage.Bloom, DaysAfter = 7, Height = 2.1 }] } };
         var higher = TrialDraft.Of(topped) with { ToppingHeight = 2.3 };
-        Assert.Equal(new Topping { Stage = WorkStage.Bloom, DaysAfter = 7, Height = 2.3 }, Assert.Single(higher.Apply(topped).CanopyWork.Topping));
+        Assert.Equal(new Topping { Stage = WorkStage.Bloom, DaysAfter = 7, Height = 2.3 },
+            Assert.Single(higher.Apply(topped).CanopyWork.Topping));
         Assert.Empty((higher with { ToppingHeight = null }).Apply(topped).CanopyWork.Topping);
         using var desk = Open();
         Drag(desk, "trial.topping", 1.5);
@@ -95,7 +99,8 @@ public sealed class TrialTests
         Assert.Contains("65 days, 50 %", desk.Find<Label>("trial.curve.at.value").Lines);
         desk.Do(new PointerMove(to.X + 900, to.Y + 900), new PointerUp(to.X + 900, to.Y + 900));
         Assert.Equal(new LeafAgePoint(74, 0), desk.Model.Draft.AgePoints[8]);
-        desk.Do(new KeyDown(ScreenKey.Up), new KeyDown(ScreenKey.Left), new KeyDown(ScreenKey.PageUp), new KeyDown(ScreenKey.Down));
+        desk.Do(new KeyDown(ScreenKey.Up), new KeyDown(ScreenKey.Left), new KeyDown(ScreenKey.PageUp),
+            new KeyDown(ScreenKey.Down));
         Assert.Equal(new LeafAgePoint(73, 0.05), desk.Model.Draft.AgePoints[8]);
         Assert.Equal(new LeafAgePoint(75, 0.73), desk.Model.Draft.AgePoints[9]);
         desk.Click("trial.grow");
@@ -123,12 +128,14 @@ public sealed class TrialTests
             var figure = GrowerFigure.All[i];
             Assert.Equal([figure.Number(before, Units.Metric)], desk.Find<Label>($"trial.figure.{i}.1").Lines);
             Assert.Equal([figure.Number(after, Units.Metric)], desk.Find<Label>($"trial.figure.{i}.2").Lines);
-            Assert.Equal([figure.Difference(after, before, Units.Metric)], desk.Find<Label>($"trial.figure.{i}.3").Lines);
+            Assert.Equal([figure.Difference(after, before, Units.Metric)],
+                desk.Find<Label>($"trial.figure.{i}.3").Lines);
         }
 
         Assert.Equal(["+0.4"], desk.Find<Label>("trial.figure.0.3").Lines);
         desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 10 });
-        Assert.StartsWith("With the changes that were grown last", string.Join(' ', desk.Find<Label>("trial.answer").Lines));
+        Assert.StartsWith("With the changes that were grown last",
+            string.Join(' ', desk.Find<Label>("trial.answer").Lines));
         desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 20 });
         Assert.StartsWith("With these changes", string.Join(' ', desk.Find<Label>("trial.answer").Lines));
         var outcome = desk.Click("trial.show.after");
@@ -158,10 +165,12 @@ public sealed class TrialTests
     public void WhatIsSavedIsReadBackAsTheTriedScenario()
     {
         using var desk = Open();
-        desk.Model.Edit(desk.Model.Draft.WithPoint(8, 62, 0.7) with { ShootsPerMeter = 18.5, Form = TrellisForm.OpenU, Azimuth = 45, ToppingHeight = 1.9, LeafRemovalShare = 0.4 });
+        desk.Model.Edit(desk.Model.Draft.WithPoint(8, 62, 0.7) with { ShootsPerMeter = 18.5, Form = TrellisForm.OpenU,
+            Azimuth = 45, ToppingHeight = 1.9, LeafRemovalShare = 0.4 });
         desk.Reveal("trial.file");
         desk.Click("trial.file");
-        desk.Do(new KeyDown(ScreenKey.Delete), new TextTyped("north "), new TextTyped("hill 3.yaml"), new KeyDown(ScreenKey.Backspace), new TextTyped("l"));
+        desk.Do(new KeyDown(ScreenKey.Delete), new TextTyped("north "), new TextTyped("hill 3.yaml"),
+            new KeyDown(ScreenKey.Backspace), new TextTyped("l"));
         Assert.Equal("north hill 3.yaml", desk.Model.FileName);
         Assert.Equal(1, desk.State.TextScale);
         desk.Click("trial.save");
@@ -193,7 +202,8 @@ public sealed class TrialTests
         Assert.Contains("no name", desk.Model.SavedMessage);
         desk.Model.SetFileName("tried.yaml");
         desk.Model.Edit(desk.Model.Draft with { Form = TrellisForm.HangingCurtain, ToppingHeight = 1.8 });
-        Assert.Contains("canopy work, topping 1, height: 1.8 m", string.Join(' ', desk.Find<Label>("trial.problem").Lines));
+        Assert.Contains("canopy work, topping 1, height: 1.8 m",
+            string.Join(' ', desk.Find<Label>("trial.problem").Lines));
         desk.Click("trial.save");
         desk.Click("trial.grow");
         Assert.Null(desk.Trial.Saved);
@@ -227,6 +237,7 @@ public sealed class TrialTests
         var track = desk.Find<ValueTrack>(name);
         var (left, right) = (track.Bounds.Left + 8, track.Bounds.Right - 8);
         var x = left + (float)((value - track.Least) / (track.Most - track.Least) * (right - left));
-        desk.Do(new PointerDown(track.Bounds.MidX, track.Bounds.MidY), new PointerMove(x, track.Bounds.MidY), new PointerUp(x, track.Bounds.MidY));
+        desk.Do(new PointerDown(track.Bounds.MidX, track.Bounds.MidY), new PointerMove(x, track.Bounds.MidY),
+            new PointerUp(x, track.Bounds.MidY));
     }
 }

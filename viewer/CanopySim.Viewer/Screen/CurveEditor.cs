@@ -6,7 +6,8 @@ using SkiaSharp;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>
-/// The efficiency of a leaf by its age as points to drag. With the focus, Page up and Page down choose a point and the arrow keys move it: up and
+/// The efficiency of a leaf by its age as points to drag. With the focus, Page up and Page down choose a point and the
+/// arrow keys move it: up and
 /// down by 5 %, left and right by a day.
 /// </summary>
 public sealed class CurveEditor : Widget
@@ -33,12 +34,14 @@ public sealed class CurveEditor : Widget
     public override bool CanFocus => true;
 
     private SKRect Field => new(
-        Bounds.Left + (34 * Scale), Bounds.Top + (10 * Scale), Bounds.Right - (12 * Scale), Bounds.Bottom - (22 * Scale));
+        Bounds.Left + (34 * Scale), Bounds.Top + (10 * Scale), Bounds.Right - (12 * Scale),
+            Bounds.Bottom - (22 * Scale));
 
     private double LastDay => Math.Max(MostDays, Points[^1].Age);
 
     public SKPoint PixelOf(LeafAgePoint point) => new(
-        (float)(Field.Left + (point.Age / LastDay * Field.Width)), (float)(Field.Bottom - (point.Efficiency * Field.Height)));
+        (float)(Field.Left + (point.Age / LastDay * Field.Width)),
+            (float)(Field.Bottom - (point.Efficiency * Field.Height)));
 
     public override void Draw(Pen pen, WidgetLook look)
     {
@@ -49,7 +52,8 @@ public sealed class CurveEditor : Widget
             pen.Line(field.Left, y, field.Right, y, palette.Seam, pen.U(1));
             var text = Measure.Number(percent, 0);
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
-            pen.TextIn(text, new SKRect(field.Left - pen.U(6) - width, y - pen.U(9), field.Left - pen.U(5), y + pen.U(9)), TextKind.Plain, palette.Quiet, palette.Surface);
+            pen.TextIn(text, new SKRect(field.Left - pen.U(6) - width, y - pen.U(9), field.Left - pen.U(5), y
+                + pen.U(9)), TextKind.Plain, palette.Quiet, palette.Surface);
         }
 
         for (var day = 0; day <= LastDay; day += 30)
@@ -57,7 +61,8 @@ public sealed class CurveEditor : Widget
             var text = Measure.Number(day, 0);
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
             var x = field.Left + (float)(day / LastDay * field.Width);
-            pen.TextIn(text, new SKRect(x - (width / 2), field.Bottom + pen.U(4), x + (width / 2) + 1, Bounds.Bottom), TextKind.Plain, palette.Quiet, palette.Surface);
+            pen.TextIn(text, new SKRect(x - (width / 2), field.Bottom + pen.U(4), x + (width / 2) + 1, Bounds.Bottom),
+                TextKind.Plain, palette.Quiet, palette.Surface);
         }
 
         DrawAges(pen);
@@ -113,7 +118,8 @@ public sealed class CurveEditor : Widget
         }
     }
 
-    private float DistanceTo(int point, float x, float y) => SKPoint.Distance(PixelOf(Points[point]), new SKPoint(x, y));
+    private float DistanceTo(int point, float x, float y) =>
+        SKPoint.Distance(PixelOf(Points[point]), new SKPoint(x, y));
 
     private void DrawAges(Pen pen)
     {

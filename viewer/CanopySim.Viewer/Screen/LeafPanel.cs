@@ -49,6 +49,7 @@ internal static class LeafPanel
         var model = sheet.Model;
         column.Buttons(
             ("leaf.back", "Leaf before", "B", "The leaf below on its shoot", false, () => model.StepLeaf(-1)),
-            ("leaf.next", "Next leaf", "N", "The leaf above on its shoot; with none chosen, the largest", false, () => model.StepLeaf(1)));
+            ("leaf.next", "Next leaf", "N", "The leaf above on its shoot; with none chosen, the largest", false, () =>
+                model.StepLeaf(1)));
     }
 }

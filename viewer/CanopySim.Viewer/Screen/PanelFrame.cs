@@ -3,7 +3,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>The panel that comes in from the right: its title, the button that puts it away, and what is called.</summary>
+/// <summary>
+/// The panel that comes in from the right: its title, the button that puts it away, and what is called.
+/// </summary>
 internal static class PanelFrame
 {
     private const float PanelWidth = 430;
@@ -11,9 +13,12 @@ internal static class PanelFrame
     private const float LargestShare = 0.62f;
 
     /// <summary>Width that a panel takes of the window [px].</summary>
-    public static float WidthIn(Sheet sheet, float width) => MathF.Round(Math.Min(sheet.U(PanelWidth), width * LargestShare));
+    public static float WidthIn(Sheet sheet, float width) =>
+        MathF.Round(Math.Min(sheet.U(PanelWidth), width * LargestShare));
 
-    /// <summary>Adds the open panel between top and bottom; returns its left edge, and how far its content can be scrolled [px].</summary>
+    /// <summary>
+    /// Adds the open panel between top and bottom; returns its left edge, and how far its content can be scrolled [px].
+    /// </summary>
     public static (float Left, float Scrollable) Add(Sheet sheet, float width, float top, float bottom)
     {
         if (sheet.State.Panel == SidePanel.None) return (width, 0);

@@ -44,14 +44,16 @@ public sealed partial class ScreenModel
     public void SetDay(int day)
     {
         var to = Math.Clamp(day, 0, Math.Max(0, Facts.DayCount - 1));
-        if (to != State.Day) Change(State with { Day = to }, PictureChange.Day | PictureChange.Hour | PictureChange.Colors);
+        if (to != State.Day) Change(State with { Day = to },
+            PictureChange.Day | PictureChange.Hour | PictureChange.Colors);
     }
 
     public void SetHour(int hour)
     {
         var to = Math.Clamp(hour, 0, HourTrack.Hours - 1);
         if (to == State.Hour) return;
-        Change(State with { Hour = to }, PictureChange.Hour | (QuantityText.ChangesByHour(State.Quantity) ? PictureChange.Colors : PictureChange.None));
+        Change(State with { Hour = to }, PictureChange.Hour | (QuantityText.ChangesByHour(State.Quantity)
+            ? PictureChange.Colors : PictureChange.None));
     }
 
     public void SetQuantity(LeafQuantity quantity) => Change(State with { Quantity = quantity }, PictureChange.Colors);
@@ -91,7 +93,8 @@ public sealed partial class ScreenModel
         Change(State with { Playing = what }, PictureChange.None);
         if (what == Playing.Season && State.Day >= Facts.DayCount - 1 && Recording.IsFinished)
             SetDay(Facts.Stages is [var budbreak, ..] ? Facts.DayOf(budbreak.Date) : 0);
-        if (what == Playing.Day && LightOfDay is [var first, .., var last] && (State.Hour < first.Hour || State.Hour >= last.Hour)) SetHour(first.Hour);
+        if (what == Playing.Day && LightOfDay is [var first, .., var last]
+            && (State.Hour < first.Hour || State.Hour >= last.Hour)) SetHour(first.Hour);
     }
 
     public void ChooseLeaf(int? leafId)
@@ -99,7 +102,8 @@ public sealed partial class ScreenModel
         var opens = leafId is not null && State.Panel != SidePanel.Leaf;
         if (opens) Scroll = 0;
         var panel = leafId is null ? State.Panel : SidePanel.Leaf;
-        Change(State with { LeafId = leafId, Panel = panel }, PictureChange.Leaf | (opens ? PictureChange.Size : PictureChange.None));
+        Change(State with { LeafId = leafId, Panel = panel },
+            PictureChange.Leaf | (opens ? PictureChange.Size : PictureChange.None));
     }
 
     /// <summary>The next leaf (1) or the one before (−1).</summary>
@@ -158,7 +162,8 @@ public sealed partial class ScreenModel
     public string ScenarioText(Scenario scenario)
     {
         var changes = Draft.Changes(OpenedScenario, Units.Metric);
-        var written = Trial.WeatherFile is { } file ? scenario with { Weather = scenario.Weather with { File = file } } : scenario;
+        var written = Trial.WeatherFile is { } file ? scenario with { Weather = scenario.Weather with { File = file } }
+            : scenario;
         return ScenarioWriter.Text(written,
         [
             $"{OpenedScenario.Name}, as tried in the viewer.",
@@ -215,7 +220,8 @@ public sealed partial class ScreenModel
             SetDay(State.Day + whole);
 
             // A season in the making goes on as soon as its next day is there.
-            if (State.Day >= Facts.DayCount - 1 && Recording.IsFinished) Change(State with { Playing = Playing.Nothing }, PictureChange.None);
+            if (State.Day >= Facts.DayCount - 1
+                && Recording.IsFinished) Change(State with { Playing = Playing.Nothing }, PictureChange.None);
             return;
         }
 

@@ -5,7 +5,10 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>Where events go: to the widget that holds the pointer or the focus, to the keys of the whole screen, or to the picture.</summary>
+/// <summary>
+/// Where events go: to the widget that holds the pointer or the focus, to the keys of the whole screen, or to the
+/// picture.
+/// </summary>
 public sealed partial class ScreenModel
 {
     private const double SecondsOfRest = 0.6;
@@ -36,7 +39,8 @@ public sealed partial class ScreenModel
     public double? ChartPointer { get; private set; }
 
     private double? SecondsToTip =>
-        _held is null && _hovered is { } name && _rested < SecondsOfRest && Find(name) is { Tip.Length: > 0 } ? SecondsOfRest - _rested : null;
+        _held is null && _hovered is { } name && _rested < SecondsOfRest && Find(name) is { Tip.Length: > 0 }
+            ? SecondsOfRest - _rested : null;
 
     private void Dispatch(InputEvent input)
     {
@@ -63,7 +67,8 @@ public sealed partial class ScreenModel
                 Type(typed.Text);
                 break;
             case Resize size:
-                (Size, _pixelsPerUnit) = (new SKSizeI(Math.Max(1, size.Width), Math.Max(1, size.Height)), size.PixelsPerUnit);
+                (Size, _pixelsPerUnit) = (new SKSizeI(Math.Max(1, size.Width), Math.Max(1, size.Height)),
+                    size.PixelsPerUnit);
                 Change(State, PictureChange.Size);
                 break;
             case Tick tick:
@@ -168,7 +173,8 @@ public sealed partial class ScreenModel
             return;
         }
 
-        if (PictureArea.Contains(wheel.X, wheel.Y)) _requests.Add(new ZoomView(MathF.Pow(ZoomStep, wheel.Notches), wheel.X, wheel.Y));
+        if (PictureArea.Contains(wheel.X, wheel.Y)) _requests.Add(new ZoomView(MathF.Pow(ZoomStep, wheel.Notches),
+            wheel.X, wheel.Y));
         else if (WidgetAt(wheel.X, wheel.Y) is SeasonTrack) SetDay(State.Day + Math.Sign(wheel.Notches));
         else if (WidgetAt(wheel.X, wheel.Y) is HourTrack) SetHour(State.Hour + Math.Sign(wheel.Notches));
     }
@@ -255,7 +261,8 @@ public sealed partial class ScreenModel
             _ => (0f, 0f),
         };
         if (right == 0 && down == 0) return;
-        _requests.Add((key.Modifiers & KeyModifiers.Shift) != 0 ? new PanView(right * Scale, down * Scale) : new OrbitView(right, down));
+        _requests.Add((key.Modifiers & KeyModifiers.Shift) != 0 ? new PanView(right * Scale, down * Scale)
+            : new OrbitView(right, down));
     }
 
     private void Escape()

@@ -5,7 +5,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>The strip along the bottom: what the colors mean and what the vine does today, the day's line, the season's line.</summary>
+/// <summary>
+/// The strip along the bottom: what the colors mean and what the vine does today, the day's line, the season's line.
+/// </summary>
 internal static class TimeStrip
 {
     // Days from budbreak to ripe fruit with a month on either side, until the season's end is known.
@@ -93,7 +95,8 @@ internal static class TimeStrip
     private static void AddSeason(Sheet sheet, float width, float y, float button)
     {
         var (pad, model, season) = (sheet.U(12), sheet.Model, sheet.U(SeasonTrack.Height));
-        AddPlay(sheet, "play.season", Playing.Season, "Play season", "Space", new SKRect(pad, y + sheet.U(18), pad + button, y + sheet.U(42)));
+        AddPlay(sheet, "play.season", Playing.Season, "Play season", "Space",
+            new SKRect(pad, y + sheet.U(18), pad + button, y + sheet.U(42)));
         var count = model.Facts.DayCount;
         sheet.Add(new SeasonTrack
         {
@@ -118,8 +121,11 @@ internal static class TimeStrip
         if (model.Facts.DayCount == 0) return ("No day is there yet", [ProgressWords(model)]);
         var row = model.Recording.Row(state.Day);
         var date = SeasonDate(row.Date);
-        var headings = new[] { $"{date}, {HourWords(state.Hour)}", $"{ChartAxis.DayText(row.Date, isShort: true)}, {HourWords(state.Hour)}", ChartAxis.DayText(row.Date, isShort: true) };
-        var heading = headings.FirstOrDefault(text => ScreenText.Width(text, TextKind.Heading, sheet.Scale) <= width) ?? headings[^1];
+        var headings = new[] { $"{date}, {HourWords(state.Hour)}",
+            $"{ChartAxis.DayText(row.Date, isShort: true)}, {HourWords(state.Hour)}",
+            ChartAxis.DayText(row.Date, isShort: true) };
+        var heading = headings.FirstOrDefault(text =>
+            ScreenText.Width(text, TextKind.Heading, sheet.Scale) <= width) ?? headings[^1];
         List<string> parts = [];
         if (state.ShowsTrial) parts.Add("the season as tried");
         if (!model.Recording.IsFinished) parts.Add(ProgressWords(model));
@@ -142,11 +148,13 @@ internal static class TimeStrip
         IReadOnlyList<string> Lines()
         {
             var text = string.Join("; ", parts);
-            return ScreenText.Wrap(char.ToUpperInvariant(text[0]) + text[1..] + ".", TextKind.Plain, sheet.Scale, width);
+            return ScreenText.Wrap(char.ToUpperInvariant(text[0]) + text[1..] + ".", TextKind.Plain, sheet.Scale,
+                width);
         }
     }
 
-    internal static string SeasonDate(DateOnly date) => $"{ChartAxis.DayText(date, isShort: false)} {Measure.Number(date.Year, 0)}";
+    internal static string SeasonDate(DateOnly date) =>
+        $"{ChartAxis.DayText(date, isShort: false)} {Measure.Number(date.Year, 0)}";
 
     internal static string HourWords(int hour) => $"{hour}:00 to {hour + 1}:00";
 
@@ -163,7 +171,8 @@ internal static class TimeStrip
             Bounds = box,
             Caption = isPlaying ? "Pause" : caption,
             Key = key,
-            Tip = what == Playing.Day ? "Run through the day from sunrise to sunset" : "Run through the season day by day",
+            Tip = what == Playing.Day ? "Run through the day from sunrise to sunset"
+                : "Run through the season day by day",
             Symbol = isPlaying ? SymbolKind.Pause : SymbolKind.Play,
             Act = () => sheet.Model.TogglePlaying(what),
         });

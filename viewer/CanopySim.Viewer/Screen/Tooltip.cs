@@ -25,7 +25,8 @@ internal static class Tooltip
         pen.Fill(box, pen.Palette.Text, pen.U(4));
         for (var i = 0; i < lines.Count; i++)
         {
-            var row = new SKRect(box.Left + pad, box.Top + pad + (i * line), box.Right, box.Top + pad + ((i + 1) * line));
+            var row = new SKRect(box.Left + pad, box.Top + pad + (i * line), box.Right, box.Top + pad
+                + ((i + 1) * line));
             pen.TextIn(lines[i], row, TextKind.Plain, pen.Palette.Surface, pen.Palette.Text);
         }
     }

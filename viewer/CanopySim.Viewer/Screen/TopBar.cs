@@ -30,9 +30,11 @@ internal static class TopBar
         var isBeside = text is not null;
         if (!sheet.IsCramped) text ??= Choose(answers, beside, MostLines, sheet.Scale);
         isBeside = isBeside || (text is not null && beside > sheet.U(300));
-        if (!isBeside && !sheet.IsCramped) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers, width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
+        if (!isBeside && !sheet.IsCramped) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers,
+            width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
 
-        IReadOnlyList<string> lines = text is null ? [] : ScreenText.Wrap(text, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
+        IReadOnlyList<string> lines = text is null ? []
+            : ScreenText.Wrap(text, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
         var textHeight = lines.Count * sheet.LineHeight(TextKind.Heading);
         var row = isBeside ? Math.Max(height, textHeight) : height;
         var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside || lines.Count == 0 ? 0 : textHeight + sheet.U(4));
@@ -61,11 +63,13 @@ internal static class TopBar
         }
 
         var textTop = isBeside ? sheet.U(8) + ((row - textHeight) / 2) : sheet.U(8) + height + sheet.U(4);
-        if (text is not null) sheet.AddText("answer", text, pad, textTop, isBeside ? beside : width - (2 * pad), TextKind.Heading);
+        if (text is not null) sheet.AddText("answer", text, pad, textTop, isBeside ? beside : width - (2 * pad),
+            TextKind.Heading);
         return bottom;
     }
 
     // The fullest sentence that fits into so many lines.
     private static string? Choose(IReadOnlyList<string> answers, float width, int lines, float scale) =>
-        width < 100 ? null : answers.FirstOrDefault(answer => ScreenText.Wrap(answer, TextKind.Heading, scale, width).Count <= lines);
+        width < 100 ? null : answers.FirstOrDefault(answer =>
+            ScreenText.Wrap(answer, TextKind.Heading, scale, width).Count <= lines);
 }
