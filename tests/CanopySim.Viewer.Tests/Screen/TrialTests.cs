@@ -147,6 +147,22 @@ public sealed class TrialTests
     }
 
     [Fact]
+    public void TheTriedSeasonIsShownOnTheSameDate()
+    {
+        using var desk = Open();
+        var (longer, shorter) = (GrownSeason.Result.Days.Count, GrownSeason.OpenUnfinished(120).Recording);
+        desk.Trial.Status = new TrialStatus(TrialStage.Done, 1, GrownSeason.Result, shorter);
+        desk.Do(new Tick(0.3), new KeyDown(ScreenKey.Home), new TextTyped("s"));
+        Assert.Same(shorter, desk.Model.Recording);
+        Assert.Equal(0, desk.State.Day);
+        desk.Key(ScreenKey.End);
+        Assert.Equal(119, desk.State.Day);
+        desk.Type("s");
+        Assert.Equal(longer, desk.Model.Facts.DayCount);
+        Assert.Equal(119, desk.State.Day);
+    }
+
+    [Fact]
     public void AFailureIsSaidAndAStopStops()
     {
         using var desk = Open();

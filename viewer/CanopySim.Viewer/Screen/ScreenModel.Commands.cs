@@ -186,6 +186,7 @@ public sealed partial class ScreenModel
         Change(State with { ShowsTrial = shows, LeafId = null, Playing = Playing.Nothing },
             PictureChange.Season | PictureChange.Day | PictureChange.Hour | PictureChange.Colors | PictureChange.Leaf);
         if (Facts.DayCount > 0) Change(State with { Day = Facts.DayOf(date) }, PictureChange.Day);
+        (_seenDays, _seenFinished) = (Recording.DayCount, Recording.IsFinished);
     }
 
     private static string? ProblemOf(Scenario scenario)
