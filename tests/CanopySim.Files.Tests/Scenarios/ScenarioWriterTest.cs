@@ -32,8 +32,14 @@ public sealed class ScenarioWriterTest
         CheckRoundTrip(scenario with
         {
             Name = "A \"north\" block: #3, Gewürztraminer",
-            Weather = scenario.Weather with { File = "weather.csv", Columns = new Dictionary<string,
-                string> { ["rain"] = "Rain: total [mm]" }, Seed = 7 },
+            Weather = scenario.Weather with
+            {
+                File = "weather.csv",
+                Columns = new Dictionary<string,
+                string>
+                { ["rain"] = "Rain: total [mm]" },
+                Seed = 7
+            },
             CanopyWork = scenario.CanopyWork with
             {
                 Topping = [new Topping { On = new DateOnly(2025, 7, 1), Height = 2.1 },
@@ -42,8 +48,12 @@ public sealed class ScenarioWriterTest
                     Side = CanopySide.Morning, Laterals = false, From = -0.05, To = 0.4 }],
                 Sprays = [new Spray { Stage = WorkStage.Bloom, Label = "first: cover" }],
             },
-            Trellis = new Trellis { Form = TrellisForm.OpenU, WallTilt = 10.5,
-                CatchWires = [new CatchWirePair(1.2, 0.3), new CatchWirePair(1.5, 0.35)] },
+            Trellis = new Trellis
+            {
+                Form = TrellisForm.OpenU,
+                WallTilt = 10.5,
+                CatchWires = [new CatchWirePair(1.2, 0.3), new CatchWirePair(1.5, 0.35)]
+            },
         });
     }
 

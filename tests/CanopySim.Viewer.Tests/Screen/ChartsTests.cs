@@ -78,8 +78,12 @@ public sealed class ChartsTests
     [Fact]
     public void ThroughTheDayReadsHoursAndFollowsTheHour()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts,
-            Chart = SeasonCharts.DayCourse });
+        using var desk = new Desk(state: new ViewState
+        {
+            Day = 150,
+            Panel = SidePanel.Charts,
+            Chart = SeasonCharts.DayCourse
+        });
         Assert.Equal(13.5, desk.Find<ChartView>("chart.view").Now);
         Hover(desk, 9.4);
         var hours = desk.Model.Recording.Hours(150);
@@ -99,8 +103,12 @@ public sealed class ChartsTests
     [Fact]
     public void WhatFedTheFruitIsReadByAge()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Panel = SidePanel.Charts,
-            Chart = SeasonCharts.FruitCarbonByLeafAge });
+        using var desk = new Desk(state: new ViewState
+        {
+            Day = 150,
+            Panel = SidePanel.Charts,
+            Chart = SeasonCharts.FruitCarbonByLeafAge
+        });
         Hover(desk, 75);
         var share = GrownSeason.Result.Summary.RipeningCarbonByLeafAge.Single(of => of.FromD == 70);
         Assert.Equal("Leaves 70 to 80 days old", desk.Find<Label>("chart.at").Lines[0]);

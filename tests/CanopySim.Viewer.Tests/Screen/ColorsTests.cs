@@ -60,8 +60,12 @@ public sealed class ColorsTests
     [Fact]
     public void LegendsSpeakUsUnits()
     {
-        using var desk = new Desk(state: new ViewState { Day = 150, Quantity = LeafQuantity.TemperatureNow,
-            Units = Units.Us });
+        using var desk = new Desk(state: new ViewState
+        {
+            Day = 150,
+            Quantity = LeafQuantity.TemperatureNow,
+            Units = Units.Us
+        });
         Assert.Equal("Leaf temperature, °F", LegendTexts(desk)[0]);
         Assert.Equal("50.0", LegendTexts(desk)[1]);
         Assert.Equal("113.0", LegendTexts(desk)[^1]);

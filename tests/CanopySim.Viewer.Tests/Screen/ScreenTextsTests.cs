@@ -122,8 +122,12 @@ public sealed class ScreenTextsTests
         if (panel == SidePanel.Leaf) desk.Type("n");
         if (panel == SidePanel.Trial)
         {
-            desk.Model.Edit(desk.Model.Draft with { ShootsPerMeter = 20, ToppingHeight = 1.8,
-                Form = Training.TrellisForm.TwinCurtain });
+            desk.Model.Edit(desk.Model.Draft with
+            {
+                ShootsPerMeter = 20,
+                ToppingHeight = 1.8,
+                Form = Training.TrellisForm.TwinCurtain
+            });
             desk.Trial.Finish(GrownSeason.Result);
             desk.Do();
         }

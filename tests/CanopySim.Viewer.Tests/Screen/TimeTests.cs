@@ -35,8 +35,13 @@ public sealed class TimeTests
     {
         using var desk = new Desk();
         var dates = GrownSeason.Result.Summary.Dates;
-        var date = name switch { "budbreak" => dates.Budbreak, "bloom" => dates.Bloom, "veraison" => dates.Veraison,
-            _ => dates.TargetSugar };
+        var date = name switch
+        {
+            "budbreak" => dates.Budbreak,
+            "bloom" => dates.Bloom,
+            "veraison" => dates.Veraison,
+            _ => dates.TargetSugar
+        };
         var (stage, box, _) = desk.Find<SeasonTrack>("season").PlaceStages().Single(placed =>
             placed.Stage.Name == name);
         Assert.Equal(date, stage.Date);

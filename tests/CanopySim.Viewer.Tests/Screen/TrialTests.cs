@@ -181,8 +181,14 @@ public sealed class TrialTests
     public void WhatIsSavedIsReadBackAsTheTriedScenario()
     {
         using var desk = Open();
-        desk.Model.Edit(desk.Model.Draft.WithPoint(8, 62, 0.7) with { ShootsPerMeter = 18.5, Form = TrellisForm.OpenU,
-            Azimuth = 45, ToppingHeight = 1.9, LeafRemovalShare = 0.4 });
+        desk.Model.Edit(desk.Model.Draft.WithPoint(8, 62, 0.7) with
+        {
+            ShootsPerMeter = 18.5,
+            Form = TrellisForm.OpenU,
+            Azimuth = 45,
+            ToppingHeight = 1.9,
+            LeafRemovalShare = 0.4
+        });
         desk.Reveal("trial.file");
         desk.Click("trial.file");
         desk.Do(new KeyDown(ScreenKey.Delete), new TextTyped("north "), new TextTyped("hill 3.yaml"),

@@ -8,8 +8,11 @@ namespace CanopySim.Viewer.Screen;
 /// </summary>
 public static class ScreenReport
 {
-    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true,
-        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower
+    };
 
     public static string Json(ScreenModel model) => JsonSerializer.Serialize(
         new

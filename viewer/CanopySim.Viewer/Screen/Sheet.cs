@@ -36,8 +36,14 @@ public sealed class Sheet(ScreenModel model)
     {
         var lines = ScreenText.Wrap(text, kind, Scale, width);
         var bottom = y + (lines.Count * LineHeight(kind));
-        Add(new Label { Name = name, Bounds = new SKRect(x, y, x + width, bottom), Lines = lines, Kind = kind,
-            IsQuiet = isQuiet });
+        Add(new Label
+        {
+            Name = name,
+            Bounds = new SKRect(x, y, x + width, bottom),
+            Lines = lines,
+            Kind = kind,
+            IsQuiet = isQuiet
+        });
         return bottom;
     }
 }

@@ -113,8 +113,11 @@ internal static class TrialPanel
         column.Gap(2);
         column.Buttons(
             ("trial.form.before", "Form before", "", "The form of trellis before", false,
-                () => model.Edit(draft with { Form = forms[(Array.IndexOf(forms, draft.Form)
-                    + forms.Length - 1) % forms.Length] })),
+                () => model.Edit(draft with
+                {
+                    Form = forms[(Array.IndexOf(forms, draft.Form)
+                    + forms.Length - 1) % forms.Length]
+                })),
             ("trial.form.next", "Next form", "", "The next form of trellis", false,
                 () => model.Edit(draft with { Form = forms[(Array.IndexOf(forms, draft.Form) + 1) % forms.Length] })));
         if (draft.Form != model.OpenedScenario.Trellis.Form)
