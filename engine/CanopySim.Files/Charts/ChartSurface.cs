@@ -1,6 +1,9 @@
 namespace CanopySim.Files.Charts;
 
-/// <summary>What a chart is drawn on: warm paper, or the near black of a dark screen. Colors of data stay; those of paper, text and lines turn.</summary>
+/// <summary>
+/// What a chart is drawn on: warm paper, or the near black of a dark screen. Colors of data stay; those of paper, text
+/// and lines turn.
+/// </summary>
 public sealed class ChartSurface
 {
     private static readonly Dictionary<uint, uint> OnNight = new()

@@ -5,7 +5,8 @@ namespace CanopySim.Files.Charts;
 /// <param name="AreaCm2">Area [cm²].</param>
 /// <param name="Efficiency">Efficiency of its age [0 to 1].</param>
 /// <param name="NetAssimilationGCo2">Net assimilation of the day, night included [g CO₂].</param>
-public readonly record struct LeafCourseDay(DateOnly Date, double AreaCm2, double Efficiency, double NetAssimilationGCo2);
+public readonly record struct LeafCourseDay(DateOnly Date, double AreaCm2, double Efficiency,
+    double NetAssimilationGCo2);
 
 /// <summary>What one leaf was and gave, from its first day to its last.</summary>
 public static class LeafCourseChart
@@ -20,10 +21,12 @@ public static class LeafCourseChart
         IReadOnlyList<LeafCourseDay> course, DateOnly from, DateOnly to, IReadOnlyList<StageMark> stages)
     {
         var efficiency = new ChartPanel("efficiency of its age, % of its own best") { Ceiling = 100 };
-        efficiency.Line(course.Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), 100 * day.Efficiency)), ChartStyle.Line);
+        efficiency.Line(course.Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), 100 * day.Efficiency)),
+            ChartStyle.Line);
         var gain = new ChartPanel("net assimilation of the leaf, cg of CO₂ a day");
         var points = course
-            .Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), CentigramsPerGram * day.NetAssimilationGCo2)).ToList();
+            .Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), CentigramsPerGram * day.NetAssimilationGCo2))
+                .ToList();
         gain.Line(points, ChartStyle.FaintLine, isThin: true);
         gain.Line(SeasonSeries.WeekMean(points), ChartStyle.Line);
         return new ChartSheet(

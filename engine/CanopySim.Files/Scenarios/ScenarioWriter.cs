@@ -4,7 +4,10 @@ using System.Text.Json;
 
 namespace CanopySim.Files.Scenarios;
 
-/// <summary>Writes a scenario with every value it has, so that reading the text gives the same scenario whatever the defaults become.</summary>
+/// <summary>
+/// Writes a scenario with every value it has, so that reading the text gives the same scenario whatever the defaults
+/// become.
+/// </summary>
 public static class ScenarioWriter
 {
     /// <param name="scenario">The scenario.</param>
@@ -35,7 +38,8 @@ public static class ScenarioWriter
                 case KeyKind.TextMap:
                     text.Append(indent).Append(key.Name).Append(":\n");
                     foreach (var (name, word) in (IReadOnlyDictionary<string, string>)value)
-                        text.Append(indent).Append("  ").Append(Quoted(name)).Append(": ").Append(Quoted(word)).Append('\n');
+                        text.Append(indent).Append("  ").Append(Quoted(name)).Append(": ").Append(Quoted(word))
+                            .Append('\n');
                     break;
                 case KeyKind.RowList:
                     Line(text, indent, key, RowShape.Of(key.ValueType).Show((IEnumerable)value));

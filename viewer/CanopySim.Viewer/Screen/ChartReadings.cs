@@ -20,9 +20,11 @@ public static class ChartReadings
         var row = facts.Recording.Row(day);
         return (TimeStrip.SeasonDate(row.Date), state.Chart switch
         {
-            SeasonCharts.RipeningCapacity => [("Sugar the leaves could send", row.RipeningCapacityGPerKgD is { } capacity
+            SeasonCharts.RipeningCapacity =>
+                [("Sugar the leaves could send", row.RipeningCapacityGPerKgD is { } capacity
                 ? $"{Measure.SugarPerFruit.Text(state.Units, capacity, 1)} a day" : None)],
-            SeasonCharts.Sugar => [("Sugar of the fruit", row.SugarBrix is { } brix ? $"{Measure.Number(brix, 1)} Brix" : None)],
+            SeasonCharts.Sugar => [("Sugar of the fruit", row.SugarBrix is { } brix ? $"{Measure.Number(brix, 1)} Brix"
+                : None)],
             SeasonCharts.LeafAreaByLeafAge => ByAge(
                 facts, row.Date, age => age.LeafAreaM2PerVine, value => Measure.LeafArea.Text(state.Units, value, 2)),
             _ => ByAge(
@@ -64,7 +66,8 @@ public static class ChartReadings
         var shares = facts.Recording.Outcome()?.Summary.RipeningCarbonByLeafAge ?? [];
         if (place is not { } age) return ("Point at a column for its number", []);
         return shares.FirstOrDefault(share => age >= share.FromD && age < share.ToD) is { } found
-            ? ($"Leaves {found.FromD} to {found.ToD} days old", [("Share of the carbon", $"{Measure.Number(100 * found.Share, 1)} %")])
+            ? ($"Leaves {found.FromD} to {found.ToD} days old",
+                [("Share of the carbon", $"{Measure.Number(100 * found.Share, 1)} %")])
             : ("No leaves of this age then", []);
     }
 

@@ -4,12 +4,16 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>The charts of the season in sight, made when they are looked at and kept as pictures until anything of them changes.</summary>
+/// <summary>
+/// The charts of the season in sight, made when they are looked at and kept as pictures until anything of them changes.
+/// </summary>
 public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposable
 {
     private const float SeasonChartHeight = 300;
 
     private const float TwoPanelHeight = 330;
+
+    private const float LeafChartHeight = 290;
 
     private const int MostSheets = 24;
 
@@ -45,18 +49,22 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
         var date = facts.DateOf(state.Day);
         var chart = SheetOf(state.Chart, state);
         var isDay = state.Chart == SeasonCharts.DayCourse;
-        var now = state.Chart == SeasonCharts.FruitCarbonByLeafAge ? (double?)null : isDay ? state.Hour + 0.5 : ChartAxis.PlaceOf(date);
+        var now = state.Chart == SeasonCharts.FruitCarbonByLeafAge ? (double?)null : isDay ? state.Hour + 0.5
+            : ChartAxis.PlaceOf(date);
         Action<double>? go = state.Chart == SeasonCharts.FruitCarbonByLeafAge ? null
             : isDay ? value => model.SetHour((int)Math.Clamp(Math.Floor(value), 0, HourTrack.Hours - 1))
             : value => model.SetDay(facts.DayOf(DateOnly.FromDayNumber((int)Math.Round(value))));
-        Add(sheet, column, chart, "chart.view", isDay ? $"{state.Chart}:{state.Day}" : state.Chart, isDay ? TwoPanelHeight : SeasonChartHeight, now, go);
+        Add(sheet, column, chart, "chart.view", isDay ? $"{state.Chart}:{state.Day}" : state.Chart, isDay
+            ? TwoPanelHeight : SeasonChartHeight, now, go);
         column.Gap(6);
-        column.Text("chart.caption", facts.Recording.IsFinished || isDay ? chart.Caption : "The season is being computed: this is what is there so far.", isQuiet: true);
+        column.Text("chart.caption", facts.Recording.IsFinished || isDay ? chart.Caption
+            : "The season is being computed: this is what is there so far.", isQuiet: true);
         column.Gap(8);
         var (heading, rows) = ChartReadings.At(facts, leaves, state, model.ChartPointer ?? now);
         column.Text("chart.at", heading, TextKind.Strong);
         column.Gap(2);
-        for (var i = 0; i < rows.Count; i++) column.Pair($"chart.value.{Measure.Number(i, 0)}", rows[i].What, rows[i].Value);
+        for (var i = 0; i < rows.Count; i++) column.Pair($"chart.value.{Measure.Number(i, 0)}", rows[i].What,
+            rows[i].Value);
     }
 
     /// <summary>Adds a leaf's course with the values of the day in sight or under the pointer.</summary>
@@ -67,12 +75,13 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
         if (!_sheets.TryGetValue(key, out var chart))
         {
             if (_sheets.Count > MostSheets) _sheets.Clear();
-            _sheets[key] = chart = LeafCourseChart.Of(leaves.Course(leaf), facts.DateOf(0), facts.DateOf(facts.DayCount - 1), facts.Stages);
+            _sheets[key] = chart = LeafCourseChart.Of(leaves.Course(leaf), facts.DateOf(0),
+                facts.DateOf(facts.DayCount - 1), facts.Stages);
         }
 
         var date = facts.DateOf(state.Day);
         Add(
-            sheet, column, chart, "leaf.chart", $"leaf:{leaf}", TwoPanelHeight, ChartAxis.PlaceOf(date),
+            sheet, column, chart, "leaf.chart", $"leaf:{leaf}", LeafChartHeight, ChartAxis.PlaceOf(date),
             value => sheet.Model.SetDay(facts.DayOf(DateOnly.FromDayNumber((int)Math.Round(value)))));
         column.Gap(4);
         var at = sheet.Model.ChartPointer is { } place ? DateOnly.FromDayNumber((int)Math.Round(place)) : date;
@@ -87,16 +96,20 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
 
     private ChartSheet SheetOf(string stem, ViewState state)
     {
-        var key = stem == SeasonCharts.DayCourse ? $"{stem}:{state.Day}" : $"{stem}:{state.Units}:{facts.DayCount}:{facts.Recording.IsFinished}";
+        var key = stem == SeasonCharts.DayCourse ? $"{stem}:{state.Day}"
+            : $"{stem}:{state.Units}:{facts.DayCount}:{facts.Recording.IsFinished}";
         if (_sheets.TryGetValue(key, out var sheet)) return sheet;
         if (_sheets.Count > MostSheets) _sheets.Clear();
         return _sheets[key] = stem == SeasonCharts.DayCourse
-            ? DayCourseChart.Of(facts.DateOf(state.Day), DayCourseChart.Hours(facts.Recording.Hours(state.Day), leaves.AreasOf(state.Day)))
-            : SeasonCharts.Sheets(facts.Result(), facts.Recording.Scenario, state.Units).First(chart => chart.Stem == stem);
+            ? DayCourseChart.Of(facts.DateOf(state.Day),
+                DayCourseChart.Hours(facts.Recording.Hours(state.Day), leaves.AreasOf(state.Day)))
+            : SeasonCharts.Sheets(facts.Result(), facts.Recording.Scenario, state.Units).First(chart =>
+                chart.Stem == stem);
     }
 
     private void Add(
-        Sheet sheet, Column column, ChartSheet chart, string name, string key, float height, double? now, Action<double>? go)
+        Sheet sheet, Column column, ChartSheet chart, string name, string key, float height, double? now,
+            Action<double>? go)
     {
         var bounds = column.Take(height);
         var size = new ChartSize((int)(bounds.Width / sheet.Scale), (int)height);
@@ -121,8 +134,15 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
 
         sheet.Add(new ChartView
         {
-            Name = name, Bounds = new SKRect(bounds.Left, bounds.Top, bounds.Left + (int)bounds.Width, bounds.Top + (int)bounds.Height),
-            Image = _pictures[known].Image, Fields = _pictures[known].Fields, Scale = sheet.Scale, Now = now, Go = go, Key = go is null ? "" : "← →",
+            Name = name,
+            Bounds = new SKRect(bounds.Left, bounds.Top, bounds.Left + (int)bounds.Width, bounds.Top
+                + (int)bounds.Height),
+            Image = _pictures[known].Image,
+            Fields = _pictures[known].Fields,
+            Scale = sheet.Scale,
+            Now = now,
+            Go = go,
+            Key = go is null ? "" : "← →",
         });
     }
 }

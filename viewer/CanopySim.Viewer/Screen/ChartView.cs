@@ -3,7 +3,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>A chart of the runner in its place, with the line of the day in sight and the line under the pointer.</summary>
+/// <summary>
+/// A chart of the runner in its place, with the line of the day in sight and the line under the pointer.
+/// </summary>
 public sealed class ChartView : Widget
 {
     public required SKImage Image { get; init; }
@@ -14,7 +16,9 @@ public sealed class ChartView : Widget
     /// <summary>Pixels of the chart's own units.</summary>
     public required float Scale { get; init; }
 
-    /// <summary>Place on the axis along the bottom of what is in sight; null where the axis is of another kind.</summary>
+    /// <summary>
+    /// Place on the axis along the bottom of what is in sight; null where the axis is of another kind.
+    /// </summary>
     public double? Now { get; init; }
 
     /// <summary>Goes to a place on that axis; null where it is no date or hour.</summary>
@@ -57,7 +61,8 @@ public sealed class ChartView : Widget
         {
             if (value < field.FromX || value > field.ToX) continue;
             var x = Bounds.Left + (field.PixelOf(value) * Scale);
-            pen.Line(x, Bounds.Top + (field.Top * Scale), x, Bounds.Top + (field.Bottom * Scale), pen.Palette.Accent, width);
+            pen.Line(x, Bounds.Top + (field.Top * Scale), x, Bounds.Top + (field.Bottom * Scale), pen.Palette.Accent,
+                width);
         }
     }
 }

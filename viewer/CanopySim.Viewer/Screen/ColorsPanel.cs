@@ -15,8 +15,14 @@ internal static class ColorsPanel
             var number = ((int)quantity + 1).ToString(CultureInfo.InvariantCulture);
             sheet.Add(new PushButton
             {
-                Name = $"color.{quantity.ToString().ToLowerInvariant()}", Bounds = column.Take(28), Caption = QuantityText.Name(quantity),
-                Key = number, ShowsKey = true, IsLeft = true, IsOn = state.Quantity == quantity, Tip = Meaning(quantity),
+                Name = $"color.{quantity.ToString().ToLowerInvariant()}",
+                Bounds = column.Take(28),
+                Caption = QuantityText.Name(quantity),
+                Key = number,
+                ShowsKey = true,
+                IsLeft = true,
+                IsOn = state.Quantity == quantity,
+                Tip = Meaning(quantity),
                 Act = () => model.SetQuantity(quantity),
             });
             column.Gap(4);
@@ -29,9 +35,11 @@ internal static class ColorsPanel
         column.Text("color.range", "Range of the colors", TextKind.Strong);
         column.Gap(4);
         column.Buttons(
-            ("range.fixed", "Always the same", "R", "The same range for every day and season, so that pictures compare", state.Range == RangeMode.Fixed,
+            ("range.fixed", "Always the same", "R", "The same range for every day and season, so that pictures compare",
+                state.Range == RangeMode.Fixed,
                 () => model.SetRange(RangeMode.Fixed)),
-            ("range.fitted", "Fitted to these leaves", "R", "From the least to the most of the leaves in the picture", state.Range == RangeMode.Fitted,
+            ("range.fitted", "Fitted to these leaves", "R", "From the least to the most of the leaves in the picture",
+                state.Range == RangeMode.Fitted,
                 () => model.SetRange(RangeMode.Fitted)));
     }
 
@@ -45,7 +53,8 @@ internal static class ColorsPanel
         LeafQuantity.TemperatureNow => "Temperature of the blade in this hour: in sun it is warmer than the air",
         LeafQuantity.AssimilationNow => "CO₂ that the leaf gains in this hour, its own respiration taken off",
         LeafQuantity.CarbonOfDay => "CO₂ that the leaf gains in 24 hours, the night's respiration taken off",
-        LeafQuantity.RipeningShare => "The leaf's part in all carbon that leaves gained while the fruit ripened; known once it has",
+        LeafQuantity.RipeningShare =>
+            "The leaf's part in all carbon that leaves gained while the fruit ripened; known once it has",
         _ => "Which shoot the leaf grew on, to tell neighbors apart",
     };
 }

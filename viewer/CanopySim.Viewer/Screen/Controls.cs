@@ -39,7 +39,8 @@ public sealed class Label : Widget
             var x = IsRight ? Bounds.Right - ScreenText.Width(text, Kind, pen.Scale) : Bounds.Left;
             var (above, below) = ScreenText.Extent(Kind, pen.Scale);
             pen.Text(
-                text, x, top + ((line + above - below) / 2), Kind, IsQuiet ? pen.Palette.Quiet : pen.Palette.Text, pen.Palette.Surface, Bounds);
+                text, x, top + ((line + above - below) / 2), Kind, IsQuiet ? pen.Palette.Quiet : pen.Palette.Text,
+                    pen.Palette.Surface, Bounds);
             top += line;
         }
     }
@@ -75,7 +76,8 @@ public sealed class PushButton : Widget
         var box = Bounds;
         if (Symbol != SymbolKind.None)
         {
-            Symbols.Draw(pen, Symbol, new SKRect(box.Left + pen.U(9), box.MidY - pen.U(6), box.Left + pen.U(21), box.MidY + pen.U(6)), text);
+            Symbols.Draw(pen, Symbol, new SKRect(box.Left + pen.U(9), box.MidY - pen.U(6), box.Left + pen.U(21),
+                box.MidY + pen.U(6)), text);
             box.Left += pen.U(20);
         }
 
@@ -84,7 +86,8 @@ public sealed class PushButton : Widget
         if (ShowsKey && Key.Length > 0)
         {
             var width = ScreenText.Width(Key, TextKind.Plain, pen.Scale) + pen.U(10);
-            pen.TextIn(Key, new SKRect(box.Right - width, box.Top, box.Right, box.Bottom), TextKind.Plain, IsOn ? palette.OnAccent : palette.Quiet, under);
+            pen.TextIn(Key, new SKRect(box.Right - width, box.Top, box.Right, box.Bottom), TextKind.Plain, IsOn
+                ? palette.OnAccent : palette.Quiet, under);
         }
 
         DrawFocus(pen, Bounds, look);
@@ -165,8 +168,10 @@ public static class Symbols
 
                 break;
             case SymbolKind.Pause:
-                pen.Fill(new SKRect(box.Left + (0.1f * box.Width), box.Top, box.Left + (0.38f * box.Width), box.Bottom), rgb);
-                pen.Fill(new SKRect(box.Left + (0.62f * box.Width), box.Top, box.Left + (0.9f * box.Width), box.Bottom), rgb);
+                pen.Fill(new SKRect(box.Left + (0.1f * box.Width), box.Top, box.Left + (0.38f * box.Width), box.Bottom),
+                    rgb);
+                pen.Fill(new SKRect(box.Left + (0.62f * box.Width), box.Top, box.Left + (0.9f * box.Width), box.Bottom),
+                    rgb);
                 break;
             default:
                 break;

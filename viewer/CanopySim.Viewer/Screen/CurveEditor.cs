@@ -1,4 +1,3 @@
-using CanopySim.Drawing.Leaves;
 using CanopySim.Files.Charts;
 using CanopySim.Growth;
 using CanopySim.Viewer.State;
@@ -7,7 +6,8 @@ using SkiaSharp;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>
-/// The efficiency of a leaf by its age as points to drag. With the focus, Page up and Page down choose a point and the arrow keys move it: up and
+/// The efficiency of a leaf by its age as points to drag. With the focus, Page up and Page down choose a point and the
+/// arrow keys move it: up and
 /// down by 5 %, left and right by a day.
 /// </summary>
 public sealed class CurveEditor : Widget
@@ -15,6 +15,8 @@ public sealed class CurveEditor : Widget
     private const double MostDays = 190;
 
     private const double EfficiencyStep = 0.05;
+
+    private const int ColorStops = 40;
 
     public required IReadOnlyList<LeafAgePoint> Points { get; init; }
 
@@ -32,12 +34,14 @@ public sealed class CurveEditor : Widget
     public override bool CanFocus => true;
 
     private SKRect Field => new(
-        Bounds.Left + (34 * Scale), Bounds.Top + (10 * Scale), Bounds.Right - (12 * Scale), Bounds.Bottom - (22 * Scale));
+        Bounds.Left + (34 * Scale), Bounds.Top + (10 * Scale), Bounds.Right - (12 * Scale),
+            Bounds.Bottom - (22 * Scale));
 
     private double LastDay => Math.Max(MostDays, Points[^1].Age);
 
     public SKPoint PixelOf(LeafAgePoint point) => new(
-        (float)(Field.Left + (point.Age / LastDay * Field.Width)), (float)(Field.Bottom - (point.Efficiency * Field.Height)));
+        (float)(Field.Left + (point.Age / LastDay * Field.Width)),
+            (float)(Field.Bottom - (point.Efficiency * Field.Height)));
 
     public override void Draw(Pen pen, WidgetLook look)
     {
@@ -48,7 +52,8 @@ public sealed class CurveEditor : Widget
             pen.Line(field.Left, y, field.Right, y, palette.Seam, pen.U(1));
             var text = Measure.Number(percent, 0);
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
-            pen.TextIn(text, new SKRect(field.Left - pen.U(6) - width, y - pen.U(9), field.Left - pen.U(5), y + pen.U(9)), TextKind.Plain, palette.Quiet, palette.Surface);
+            pen.TextIn(text, new SKRect(field.Left - pen.U(6) - width, y - pen.U(9), field.Left - pen.U(5), y
+                + pen.U(9)), TextKind.Plain, palette.Quiet, palette.Surface);
         }
 
         for (var day = 0; day <= LastDay; day += 30)
@@ -56,7 +61,8 @@ public sealed class CurveEditor : Widget
             var text = Measure.Number(day, 0);
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
             var x = field.Left + (float)(day / LastDay * field.Width);
-            pen.TextIn(text, new SKRect(x - (width / 2), field.Bottom + pen.U(4), x + (width / 2) + 1, Bounds.Bottom), TextKind.Plain, palette.Quiet, palette.Surface);
+            pen.TextIn(text, new SKRect(x - (width / 2), field.Bottom + pen.U(4), x + (width / 2) + 1, Bounds.Bottom),
+                TextKind.Plain, palette.Quiet, palette.Surface);
         }
 
         DrawAges(pen);
@@ -112,18 +118,26 @@ public sealed class CurveEditor : Widget
         }
     }
 
-    private float DistanceTo(int point, float x, float y) => SKPoint.Distance(PixelOf(Points[point]), new SKPoint(x, y));
+    private float DistanceTo(int point, float x, float y) =>
+        SKPoint.Distance(PixelOf(Points[point]), new SKPoint(x, y));
 
     private void DrawAges(Pen pen)
     {
-        var coloring = LeafColoring.Fixed(LeafQuantity.Age);
         var curve = new LeafAgeCurve { Points = Points };
-        for (var day = 0.0; day < LastDay; day += 2)
-        {
-            var x = Field.Left + (float)(day / LastDay * Field.Width);
-            var to = Math.Min(Field.Right, x + (float)(2 / LastDay * Field.Width) + 0.5f);
-            pen.Fill(new SKRect(x, Field.Bottom - (float)(curve.At(day) * Field.Height), to, Field.Bottom), coloring.ColorOf((float)day));
-        }
+        using var builder = new SKPathBuilder();
+        builder.MoveTo(Field.Left, Field.Bottom);
+        builder.LineTo(Field.Left, Field.Bottom - (float)(curve.At(0) * Field.Height));
+        foreach (var at in Points.Select(PixelOf)) builder.LineTo(at.X, at.Y);
+        builder.LineTo(Field.Right, Field.Bottom - (float)(curve.At(LastDay) * Field.Height));
+        builder.LineTo(Field.Right, Field.Bottom);
+        builder.Close();
+        using var under = builder.Detach();
+        var colors = Enumerable.Range(0, ColorStops)
+            .Select(stop => new SKColor(0xFF000000 | ChartStyle.AgeColor(stop * LastDay / (ColorStops - 1)))).ToArray();
+        using var shader = SKShader.CreateLinearGradient(
+            new SKPoint(Field.Left, 0), new SKPoint(Field.Right, 0), colors, SKShaderTileMode.Clamp);
+        using var paint = new SKPaint { Shader = shader, IsAntialias = true };
+        pen.Canvas.DrawPath(under, paint);
     }
 
     private void DrawCurve(Pen pen, IReadOnlyList<LeafAgePoint> points, uint rgb, float width)

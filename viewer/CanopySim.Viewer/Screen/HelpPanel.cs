@@ -5,7 +5,7 @@ using CanopySim.Viewer.State;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>How the screen reads, and every key.</summary>
-internal static class HelpPanel
+public static class HelpPanel
 {
     /// <summary>Keys and what they do, in the order of use.</summary>
     public static IReadOnlyList<(string Keys, string Does)> Keys { get; } =
@@ -43,15 +43,20 @@ internal static class HelpPanel
         column.Text("help.theme", "Surfaces and units", TextKind.Strong);
         column.Gap(4);
         column.Buttons(
-            ("theme.light", "Light", "T", "Dark text on light surfaces", state.Theme == ScreenTheme.Light, () => model.SetTheme(ScreenTheme.Light)),
-            ("theme.dark", "Dark", "T", "Light text on dark surfaces", state.Theme == ScreenTheme.Dark, () => model.SetTheme(ScreenTheme.Dark)),
-            ("units.metric", "Metric", "U", "Metres, grams, degrees Celsius", state.Units == Units.Metric, () => model.SetUnits(Units.Metric)),
-            ("units.us", "US", "U", "Feet, ounces, degrees Fahrenheit", state.Units == Units.Us, () => model.SetUnits(Units.Us)));
+            ("theme.light", "Light", "T", "Dark text on light surfaces", state.Theme == ScreenTheme.Light, () =>
+                model.SetTheme(ScreenTheme.Light)),
+            ("theme.dark", "Dark", "T", "Light text on dark surfaces", state.Theme == ScreenTheme.Dark, () =>
+                model.SetTheme(ScreenTheme.Dark)),
+            ("units.metric", "Metric", "U", "Metres, grams, degrees Celsius", state.Units == Units.Metric, () =>
+                model.SetUnits(Units.Metric)),
+            ("units.us", "US", "U", "Feet, ounces, degrees Fahrenheit", state.Units == Units.Us, () =>
+                model.SetUnits(Units.Us)));
         column.Rule("help.rule");
         column.Text("help.pointer", "Drag the picture to turn it, with Shift or the second button to shift it; the wheel comes nearer. A click on a leaf tells about it.");
         column.Gap(8);
         for (var i = 0; i < Keys.Count; i++)
-            column.Pair(string.Create(CultureInfo.InvariantCulture, $"help.key.{i}"), Capital(Keys[i].Does), Keys[i].Keys);
+            column.Pair(string.Create(CultureInfo.InvariantCulture, $"help.key.{i}"), Capital(Keys[i].Does),
+                Keys[i].Keys);
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -44,7 +44,8 @@ public sealed class HourTrack : Widget
             var x = PixelOf(hour);
             pen.Line(x, TrackBottom, x, TrackBottom + pen.U(4), pen.Palette.Line, pen.U(1));
             pen.TextIn(
-                text, new SKRect(x - (width / 2), TrackBottom + pen.U(3), x + (width / 2) + 1, Bounds.Bottom), TextKind.Plain, pen.Palette.Quiet,
+                text, new SKRect(x - (width / 2), TrackBottom + pen.U(3), x + (width / 2) + 1, Bounds.Bottom),
+                    TextKind.Plain, pen.Palette.Quiet,
                 pen.Palette.Surface);
         }
 

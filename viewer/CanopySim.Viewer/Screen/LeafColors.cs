@@ -21,8 +21,10 @@ public sealed class LeafColors
         if (_key == key) return;
         _key = key;
         Values = state.Day < season.Facts.DayCount
-            ? LeafValues.Of(season.Recording, state.Day, state.Hour, state.Quantity, state.Quantity == LeafQuantity.RipeningShare ? season.Shares : null)
+            ? LeafValues.Of(season.Recording, state.Day, state.Hour, state.Quantity,
+                state.Quantity == LeafQuantity.RipeningShare ? season.Shares : null)
             : [];
-        Coloring = state.Range == RangeMode.Fitted ? LeafColoring.Fitted(state.Quantity, Values) : LeafColoring.Fixed(state.Quantity);
+        Coloring = state.Range == RangeMode.Fitted ? LeafColoring.Fitted(state.Quantity, Values)
+            : LeafColoring.Fixed(state.Quantity);
     }
 }

@@ -6,7 +6,9 @@ using CanopySim.Geometry;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>What one leaf is and does on a day and in an hour: the numbers of <c>leaves.csv</c> and of the recorded hours.</summary>
+/// <summary>
+/// What one leaf is and does on a day and in an hour: the numbers of <c>leaves.csv</c> and of the recorded hours.
+/// </summary>
 /// <param name="Blade">Where it grew.</param>
 /// <param name="UnfoldedOn">Day of unfolding; null while folded.</param>
 /// <param name="AgeDays">Days since then; −1 while folded.</param>
@@ -17,7 +19,8 @@ namespace CanopySim.Viewer.Screen;
 /// <param name="AssimilationNow">Net assimilation in the hour [µmol m⁻² s⁻¹]; null in the dark.</param>
 /// <param name="CarbonOfDayGrams">Net assimilation over 24 hours [g CO₂].</param>
 public sealed record LeafNow(
-    DrawnBlade Blade, DateOnly? UnfoldedOn, int AgeDays, double Efficiency, double LightNow, double LightOfDayMoles, double? Temperature,
+    DrawnBlade Blade, DateOnly? UnfoldedOn, int AgeDays, double Efficiency, double LightNow, double LightOfDayMoles,
+        double? Temperature,
     double? AssimilationNow, double CarbonOfDayGrams)
 {
     private const double SquareCentimeters = 1e4;
@@ -33,7 +36,8 @@ public sealed record LeafNow(
         return new LeafNow(
             recording.Canopy(day).Blades[index], age >= 0 ? date.AddDays(-age) : null, age, leaves.Efficiency[index],
             at >= 0 ? hours.AbsorbedPpfd[hours.IndexOf(at, index)] : 0, leaves.AbsorbedParMoles[index],
-            at >= 0 ? hours.Temperature[hours.IndexOf(at, index)] : null, at >= 0 ? hours.NetAssimilation[hours.IndexOf(at, index)] : null,
+            at >= 0 ? hours.Temperature[hours.IndexOf(at, index)] : null, at >= 0
+                ? hours.NetAssimilation[hours.IndexOf(at, index)] : null,
             leaves.NetAssimilationGrams[index]);
     }
 
@@ -41,10 +45,13 @@ public sealed record LeafNow(
     public string Sentence()
     {
         if (UnfoldedOn is null) return "This leaf has not unfolded yet.";
-        var state = AgeDays < 30 && Efficiency < 0.95 ? "still on its way to its best" : Efficiency >= 0.9 ? "at its best"
-            : Efficiency >= 0.6 ? "past its best, still useful" : Efficiency >= 0.4 ? "well past its best" : "near its end";
+        var state = AgeDays < 30 && Efficiency < 0.95 ? "still on its way to its best" : Efficiency >= 0.9
+            ? "at its best"
+            : Efficiency >= 0.6 ? "past its best, still useful" : Efficiency >= 0.4 ? "well past its best"
+                : "near its end";
         return string.Create(
-            CultureInfo.InvariantCulture, $"This leaf is {AgeDays} days old and {state}: it works at {100 * Efficiency:0} % of what it could.");
+            CultureInfo.InvariantCulture,
+                $"This leaf is {AgeDays} days old and {state}: it works at {100 * Efficiency:0} % of what it could.");
     }
 
     /// <summary>Names and values, in the reader's units.</summary>
@@ -60,10 +67,13 @@ public sealed record LeafNow(
         yield return ("Efficiency of its age", $"{Measure.Number(100 * Efficiency, 0)} %");
         yield return ($"Light, {TimeStrip.HourWords(hour)}", $"{Measure.Number(LightNow, 0)} µmol/(m² s)");
         yield return ("Light of the day", $"{Measure.Number(LightOfDayMoles / Blade.Area, 1)} mol/m²");
-        yield return ("Temperature", Temperature is { } celsius ? Measure.Temperature(units, celsius, 1) : "not recorded in the dark");
-        yield return ("Assimilation", AssimilationNow is { } gain ? $"{Measure.Number(gain, 1)} µmol/(m² s)" : "not recorded in the dark");
+        yield return ("Temperature", Temperature is { } celsius ? Measure.Temperature(units, celsius, 1)
+            : "not recorded in the dark");
+        yield return ("Assimilation", AssimilationNow is { } gain ? $"{Measure.Number(gain, 1)} µmol/(m² s)"
+            : "not recorded in the dark");
         yield return ("Carbon of the day", $"{Measure.Number(CarbonOfDayGrams, 3)} g of CO₂");
         if (ripeningShare is { } share)
-            yield return ("Share in ripening", $"{QuantityText.Number(LeafQuantity.RipeningShare, 100 * share, units)} % of all leaves");
+            yield return ("Share in ripening",
+                $"{QuantityText.Number(LeafQuantity.RipeningShare, 100 * share, units)} % of all leaves");
     }
 }

@@ -27,16 +27,21 @@ internal static class LeafPanel
         {
             var now = LeafNow.Of(model.Recording, sheet.State.Day, sheet.State.Hour, index);
             column.Text("leaf.sentence", now.Sentence(), TextKind.Strong);
-            column.Gap(8);
-            var row = 0;
-            foreach (var (what, value) in now.Rows(sheet.State.Units, sheet.State.Hour, model.ShareOf(leaf)))
-                column.Pair($"leaf.row.{row++}", what, value);
         }
 
-        column.Gap(10);
-        AddSteps(sheet, column);
-        column.Gap(10);
+        column.Gap(8);
         model.Charts.AddLeaf(sheet, column, leaf);
+        column.Gap(8);
+        if (index >= 0)
+        {
+            var row = 0;
+            foreach (var (what, value) in LeafNow.Of(model.Recording, sheet.State.Day, sheet.State.Hour, index)
+                .Rows(sheet.State.Units, sheet.State.Hour, model.ShareOf(leaf)))
+                column.Pair($"leaf.row.{row++}", what, value);
+            column.Gap(8);
+        }
+
+        AddSteps(sheet, column);
     }
 
     private static void AddSteps(Sheet sheet, Column column)
@@ -44,6 +49,7 @@ internal static class LeafPanel
         var model = sheet.Model;
         column.Buttons(
             ("leaf.back", "Leaf before", "B", "The leaf below on its shoot", false, () => model.StepLeaf(-1)),
-            ("leaf.next", "Next leaf", "N", "The leaf above on its shoot; with none chosen, the largest", false, () => model.StepLeaf(1)));
+            ("leaf.next", "Next leaf", "N", "The leaf above on its shoot; with none chosen, the largest", false, () =>
+                model.StepLeaf(1)));
     }
 }

@@ -44,7 +44,8 @@ public sealed class LegendBar : Widget
         for (var i = 0; i < titles.Count; i++)
         {
             pen.TextIn(
-                titles[i], new SKRect(Bounds.Left, y, Bounds.Right, y + line), TextKind.Plain, pen.Palette.Text, pen.Palette.Surface);
+                titles[i], new SKRect(Bounds.Left, y, Bounds.Right, y + line), TextKind.Plain, pen.Palette.Text,
+                    pen.Palette.Surface);
             y += line;
         }
 
@@ -54,7 +55,8 @@ public sealed class LegendBar : Widget
         if (Coloring.Quantity == LeafQuantity.Shoot)
         {
             pen.TextIn(
-                ScreenText.Fit("one color a shoot, seven in turn", TextKind.Plain, Scale, numbers.Width), numbers, TextKind.Plain, pen.Palette.Quiet, pen.Palette.Surface);
+                ScreenText.Fit("one color a shoot, seven in turn", TextKind.Plain, Scale, numbers.Width), numbers,
+                    TextKind.Plain, pen.Palette.Quiet, pen.Palette.Surface);
             return;
         }
 
@@ -62,18 +64,22 @@ public sealed class LegendBar : Widget
         foreach (var (share, text) in Numbers(Coloring, Units))
         {
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
-            var left = Math.Clamp(ramp.Left + ((float)share * ramp.Width) - (width / 2), ramp.Left, Math.Max(ramp.Left, ramp.Right - width));
+            var left = Math.Clamp(ramp.Left + ((float)share * ramp.Width) - (width / 2), ramp.Left,
+                Math.Max(ramp.Left, ramp.Right - width));
             if (left < free) continue;
             pen.TextIn(
-                text, new SKRect(left, numbers.Top, left + width + 1, numbers.Bottom), TextKind.Plain, pen.Palette.Quiet, pen.Palette.Surface);
+                text, new SKRect(left, numbers.Top, left + width + 1, numbers.Bottom), TextKind.Plain,
+                    pen.Palette.Quiet, pen.Palette.Surface);
             free = left + width + pen.U(8);
         }
     }
 
-    private static IReadOnlyList<string> TitleLines(LeafColoring coloring, Units units, bool isFitted, float width, float scale)
+    private static IReadOnlyList<string> TitleLines(LeafColoring coloring, Units units, bool isFitted, float width,
+        float scale)
     {
         var unit = QuantityText.Unit(coloring.Quantity, units);
-        var text = QuantityText.Name(coloring.Quantity) + (unit.Length > 0 ? $", {unit}" : "") + (isFitted ? ", fitted to these leaves" : "");
+        var text = QuantityText.Name(coloring.Quantity) + (unit.Length > 0 ? $", {unit}" : "")
+            + (isFitted ? ", fitted to these leaves" : "");
         return ScreenText.Wrap(text, TextKind.Plain, scale, width);
     }
 
@@ -81,7 +87,8 @@ public sealed class LegendBar : Widget
     private static string NumberAt(LeafColoring coloring, double value, Units units)
     {
         var text = QuantityText.Number(coloring.Quantity, value, units);
-        return coloring.Quantity == LeafQuantity.Age && value >= coloring.To && coloring.To >= LeafColoring.Fixed(LeafQuantity.Age).To
+        return coloring.Quantity == LeafQuantity.Age && value >= coloring.To
+            && coloring.To >= LeafColoring.Fixed(LeafQuantity.Age).To
             ? text + "+" : text;
     }
 
@@ -93,14 +100,16 @@ public sealed class LegendBar : Widget
             for (var i = 0; i < 7; i++)
             {
                 var color = table[(int)Math.Round(ShootColors.ShareOf(i) * 255)];
-                pen.Fill(new SKRect(ramp.Left + (i * ramp.Width / 7), ramp.Top, ramp.Left + ((i + 1) * ramp.Width / 7), ramp.Bottom), color);
+                pen.Fill(new SKRect(ramp.Left + (i * ramp.Width / 7), ramp.Top, ramp.Left + ((i + 1) * ramp.Width / 7),
+                    ramp.Bottom), color);
             }
 
             return;
         }
 
         using var shader = SKShader.CreateLinearGradient(
-            new SKPoint(ramp.Left, 0), new SKPoint(ramp.Right, 0), [.. table.Where((_, i) => i % 5 == 0).Select(rgb => new SKColor(0xFF000000 | rgb))], SKShaderTileMode.Clamp);
+            new SKPoint(ramp.Left, 0), new SKPoint(ramp.Right, 0), [.. table.Where((_, i) => i % 5 == 0).Select(rgb =>
+                new SKColor(0xFF000000 | rgb))], SKShaderTileMode.Clamp);
         using var paint = new SKPaint { Shader = shader };
         pen.Canvas.DrawRect(ramp, paint);
     }

@@ -3,7 +3,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>The panel that comes in from the right: its title, the button that puts it away, and what is called.</summary>
+/// <summary>
+/// The panel that comes in from the right: its title, the button that puts it away, and what is called.
+/// </summary>
 internal static class PanelFrame
 {
     private const float PanelWidth = 430;
@@ -11,29 +13,40 @@ internal static class PanelFrame
     private const float LargestShare = 0.62f;
 
     /// <summary>Width that a panel takes of the window [px].</summary>
-    public static float WidthIn(Sheet sheet, float width) => MathF.Round(Math.Min(sheet.U(PanelWidth), width * LargestShare));
+    public static float WidthIn(Sheet sheet, float width) =>
+        MathF.Round(Math.Min(sheet.U(PanelWidth), width * LargestShare));
 
-    /// <summary>Adds the open panel between top and bottom; returns its left edge, and how far its content can be scrolled [px].</summary>
+    /// <summary>
+    /// Adds the open panel between top and bottom; returns its left edge, and how far its content can be scrolled [px].
+    /// </summary>
     public static (float Left, float Scrollable) Add(Sheet sheet, float width, float top, float bottom)
     {
         if (sheet.State.Panel == SidePanel.None) return (width, 0);
         var left = width - WidthIn(sheet, width);
         sheet.Add(new Backdrop
         {
-            Name = "panel", Bounds = new SKRect(left, top, width, bottom), Seam = new SKRect(left, top, left + 1, bottom),
+            Name = "panel",
+            Bounds = new SKRect(left, top, width, bottom),
+            Seam = new SKRect(left, top, left + 1, bottom),
         });
         var pad = sheet.U(16);
         var head = top + sheet.U(10);
         var away = PushButton.WidthOf("Put away", sheet.Scale);
         sheet.Add(new PushButton
         {
-            Name = "panel.away", Bounds = new SKRect(width - pad - away, head, width - pad, head + sheet.U(26)), Caption = "Put away", Key = "Escape",
-            Tip = "Put the panel away", Act = () => sheet.Model.Toggle(sheet.State.Panel),
+            Name = "panel.away",
+            Bounds = new SKRect(width - pad - away, head, width - pad, head + sheet.U(26)),
+            Caption = "Put away",
+            Key = "Escape",
+            Tip = "Put the panel away",
+            Act = () => sheet.Model.Toggle(sheet.State.Panel),
         });
         var title = new SKRect(left + pad, head, width - (2 * pad) - away, head + sheet.U(26));
         sheet.Add(new Label
         {
-            Name = "panel.title", Bounds = title, Kind = TextKind.Heading,
+            Name = "panel.title",
+            Bounds = title,
+            Kind = TextKind.Heading,
             Lines = [ScreenText.Fit(TitleOf(sheet.State.Panel), TextKind.Heading, sheet.Scale, title.Width)],
         });
         var content = new SKRect(left + 1, head + sheet.U(34), width, bottom - 1);
@@ -50,7 +63,8 @@ internal static class PanelFrame
             var grip = content.Top + (sheet.Model.Scroll / height * content.Height);
             sheet.Add(new ScrollMark
             {
-                Name = "panel.scroll", Bounds = new SKRect(width - sheet.U(6), grip, width - sheet.U(2), grip + (share * content.Height)),
+                Name = "panel.scroll",
+                Bounds = new SKRect(width - sheet.U(6), grip, width - sheet.U(2), grip + (share * content.Height)),
             });
         }
 
@@ -63,7 +77,7 @@ internal static class PanelFrame
         SidePanel.Leaf => "One leaf",
         SidePanel.Charts => "The season in charts",
         SidePanel.Trial => "Try it on this block",
-        _ => "Keys and reading",
+        _ => "Keys, text and units",
     };
 
     private static void AddContent(Sheet sheet, Column column)

@@ -63,7 +63,9 @@ public sealed class Pen(SKCanvas canvas, ScreenPalette palette, float scale)
         canvas.DrawCircle(x, y, radius, _fill);
     }
 
-    /// <summary>Text from the left end of its baseline; on is the color under it, and it is meant to stay in the box.</summary>
+    /// <summary>
+    /// Text from the left end of its baseline; on is the color under it, and it is meant to stay in the box.
+    /// </summary>
     public void Text(string text, float x, float baseline, TextKind kind, uint rgb, uint on, SKRect box)
     {
         if (text.Length == 0) return;
@@ -75,7 +77,8 @@ public sealed class Pen(SKCanvas canvas, ScreenPalette palette, float scale)
     }
 
     /// <summary>Text in the middle of a box's height, at its left with an indent, or centered.</summary>
-    public void TextIn(string text, SKRect box, TextKind kind, uint rgb, uint on, float indent = 0, bool isCentered = false)
+    public void TextIn(string text, SKRect box, TextKind kind, uint rgb, uint on, float indent = 0,
+        bool isCentered = false)
     {
         var (above, below) = ScreenText.Extent(kind, scale);
         var x = isCentered ? box.MidX - (ScreenText.Width(text, kind, scale) / 2) : box.Left + indent;

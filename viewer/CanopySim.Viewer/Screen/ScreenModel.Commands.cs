@@ -1,6 +1,7 @@
 using CanopySim.Drawing.Leaves;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Comparison;
 using CanopySim.Files.Scenarios;
 using CanopySim.Viewer.State;
 
@@ -23,7 +24,13 @@ public sealed partial class ScreenModel
     /// <summary>What is to be tried.</summary>
     public TrialDraft Draft { get; private set; }
 
+    /// <summary>What was grown last; null before the first time.</summary>
+    public TrialDraft? GrownDraft { get; private set; }
+
     public ITrialRunner Trial { get; }
+
+    /// <summary>Why the changed block cannot stand; null where it can.</summary>
+    public string? Problem { get; private set; }
 
     /// <summary>Point of the age curve that keys move.</summary>
     public int CurvePoint { get; private set; }
@@ -37,14 +44,16 @@ public sealed partial class ScreenModel
     public void SetDay(int day)
     {
         var to = Math.Clamp(day, 0, Math.Max(0, Facts.DayCount - 1));
-        if (to != State.Day) Change(State with { Day = to }, PictureChange.Day | PictureChange.Hour | PictureChange.Colors);
+        if (to != State.Day) Change(State with { Day = to },
+            PictureChange.Day | PictureChange.Hour | PictureChange.Colors);
     }
 
     public void SetHour(int hour)
     {
         var to = Math.Clamp(hour, 0, HourTrack.Hours - 1);
         if (to == State.Hour) return;
-        Change(State with { Hour = to }, PictureChange.Hour | (QuantityText.ChangesByHour(State.Quantity) ? PictureChange.Colors : PictureChange.None));
+        Change(State with { Hour = to }, PictureChange.Hour | (QuantityText.ChangesByHour(State.Quantity)
+            ? PictureChange.Colors : PictureChange.None));
     }
 
     public void SetQuantity(LeafQuantity quantity) => Change(State with { Quantity = quantity }, PictureChange.Colors);
@@ -84,7 +93,8 @@ public sealed partial class ScreenModel
         Change(State with { Playing = what }, PictureChange.None);
         if (what == Playing.Season && State.Day >= Facts.DayCount - 1 && Recording.IsFinished)
             SetDay(Facts.Stages is [var budbreak, ..] ? Facts.DayOf(budbreak.Date) : 0);
-        if (what == Playing.Day && LightOfDay is [var first, .., var last] && (State.Hour < first.Hour || State.Hour >= last.Hour)) SetHour(first.Hour);
+        if (what == Playing.Day && LightOfDay is [var first, .., var last]
+            && (State.Hour < first.Hour || State.Hour >= last.Hour)) SetHour(first.Hour);
     }
 
     public void ChooseLeaf(int? leafId)
@@ -92,7 +102,8 @@ public sealed partial class ScreenModel
         var opens = leafId is not null && State.Panel != SidePanel.Leaf;
         if (opens) Scroll = 0;
         var panel = leafId is null ? State.Panel : SidePanel.Leaf;
-        Change(State with { LeafId = leafId, Panel = panel }, PictureChange.Leaf | (opens ? PictureChange.Size : PictureChange.None));
+        Change(State with { LeafId = leafId, Panel = panel },
+            PictureChange.Leaf | (opens ? PictureChange.Size : PictureChange.None));
     }
 
     /// <summary>The next leaf (1) or the one before (−1).</summary>
@@ -105,6 +116,7 @@ public sealed partial class ScreenModel
     {
         Draft = draft;
         SavedMessage = "";
+        Problem = ProblemOf(draft.Apply(OpenedScenario));
         Invalidate();
     }
 
@@ -116,9 +128,11 @@ public sealed partial class ScreenModel
 
     public void UndoTrial() => Edit(TrialDraft.Of(OpenedScenario));
 
-    /// <summary>Grows the changed season, or says why it cannot be.</summary>
+    /// <summary>Grows the changed season where it can stand.</summary>
     public void StartTrial()
     {
+        if (Problem is not null) return;
+        GrownDraft = Draft;
         Trial.Start(Draft.Apply(OpenedScenario));
         Invalidate();
     }
@@ -138,18 +152,9 @@ public sealed partial class ScreenModel
     /// <summary>Writes the changed block as a scenario, where its values fit each other.</summary>
     public void SaveTrial()
     {
-        var scenario = Draft.Apply(OpenedScenario);
-        try
-        {
-            if (FileName.Trim().Length == 0) throw new InputError(new InputPlace("name of the file"), "nothing", "a name such as tried.yaml");
-            ScenarioFile.Check(scenario, FileName);
-            SavedMessage = Trial.Save(ScenarioText(scenario), FileName.Trim());
-        }
-        catch (InputError error)
-        {
-            SavedMessage = error.Message;
-        }
-
+        SavedMessage = Problem is not null ? "Not written: the changed block cannot stand, as said above."
+            : FileName.Trim().Length == 0 ? "Not written: the file has no name. Give it one such as tried.yaml."
+            : Trial.Save(ScenarioText(Draft.Apply(OpenedScenario)), FileName.Trim());
         Invalidate();
     }
 
@@ -157,7 +162,9 @@ public sealed partial class ScreenModel
     public string ScenarioText(Scenario scenario)
     {
         var changes = Draft.Changes(OpenedScenario, Units.Metric);
-        return ScenarioWriter.Text(scenario,
+        var written = Trial.WeatherFile is { } file ? scenario with { Weather = scenario.Weather with { File = file } }
+            : scenario;
+        return ScenarioWriter.Text(written,
         [
             $"{OpenedScenario.Name}, as tried in the viewer.",
             changes.Count == 0 ? "Nothing was changed." : $"Changed: {string.Join("; ", changes)}.",
@@ -179,6 +186,20 @@ public sealed partial class ScreenModel
         Change(State with { ShowsTrial = shows, LeafId = null, Playing = Playing.Nothing },
             PictureChange.Season | PictureChange.Day | PictureChange.Hour | PictureChange.Colors | PictureChange.Leaf);
         if (Facts.DayCount > 0) Change(State with { Day = Facts.DayOf(date) }, PictureChange.Day);
+        (_seenDays, _seenFinished) = (Recording.DayCount, Recording.IsFinished);
+    }
+
+    private static string? ProblemOf(Scenario scenario)
+    {
+        try
+        {
+            ScenarioFile.Check(scenario, "tried");
+            return null;
+        }
+        catch (InputError error)
+        {
+            return $"{ScenarioDifferences.Said(error.Key ?? "the block")}: {error.Found}; expected {error.Expected}.";
+        }
     }
 
     private void Change(ViewState state, PictureChange change)
@@ -200,7 +221,8 @@ public sealed partial class ScreenModel
             SetDay(State.Day + whole);
 
             // A season in the making goes on as soon as its next day is there.
-            if (State.Day >= Facts.DayCount - 1 && Recording.IsFinished) Change(State with { Playing = Playing.Nothing }, PictureChange.None);
+            if (State.Day >= Facts.DayCount - 1
+                && Recording.IsFinished) Change(State with { Playing = Playing.Nothing }, PictureChange.None);
             return;
         }
 

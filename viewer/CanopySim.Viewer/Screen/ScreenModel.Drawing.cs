@@ -16,7 +16,9 @@ public sealed partial class ScreenModel
     /// <summary>What bars and panels leave to the canopy [px].</summary>
     public SKRect PictureArea => Layout().Picture;
 
-    /// <summary>The widgets as they stand, lowest first; those that take the focus in the order in which they get it.</summary>
+    /// <summary>
+    /// The widgets as they stand, lowest first; those that take the focus in the order in which they get it.
+    /// </summary>
     public IReadOnlyList<Widget> Widgets => Layout().Widgets;
 
     /// <summary>Texts of the last picture.</summary>
@@ -44,7 +46,8 @@ public sealed partial class ScreenModel
             if (widget.Clip is not null) canvas.Restore();
         }
 
-        if (_rested >= SecondsOfRest && _held is null && _hovered is { } name && Find(name) is { Tip.Length: > 0 } hovered && _pointer is { } at)
+        if (_rested >= SecondsOfRest && _held is null && _hovered is { } name
+            && Find(name) is { Tip.Length: > 0 } hovered && _pointer is { } at)
             Tooltip.Draw(pen, hovered, at, Size);
         Texts = pen.Texts;
         Frame++;
@@ -93,6 +96,7 @@ public sealed record ScreenLayout(IReadOnlyList<Widget> Widgets, SKRect Picture,
         var sheet = new Sheet(model);
         var top = TopBar.Add(sheet, width);
         var (left, scrollable) = PanelFrame.Add(sheet, width, top, bottom);
-        return new ScreenLayout([.. sheet.Widgets, .. strip.Widgets], new SKRect(0, top, left, Math.Max(top, bottom)), left, scrollable);
+        return new ScreenLayout([.. sheet.Widgets, .. strip.Widgets], new SKRect(0, top, left, Math.Max(top, bottom)),
+            left, scrollable);
     }
 }

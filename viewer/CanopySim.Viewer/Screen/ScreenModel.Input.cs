@@ -5,7 +5,10 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>Where events go: to the widget that holds the pointer or the focus, to the keys of the whole screen, or to the picture.</summary>
+/// <summary>
+/// Where events go: to the widget that holds the pointer or the focus, to the keys of the whole screen, or to the
+/// picture.
+/// </summary>
 public sealed partial class ScreenModel
 {
     private const double SecondsOfRest = 0.6;
@@ -24,6 +27,7 @@ public sealed partial class ScreenModel
     private string? _hovered;
     private double _rested;
     private string? _held;
+    private SKPoint? _pressedAt;
     private string? _focus;
     private bool _focusIsSeen;
     private (SKPoint From, SKPoint Last, bool IsPan, bool IsClick)? _pictureDrag;
@@ -35,7 +39,8 @@ public sealed partial class ScreenModel
     public double? ChartPointer { get; private set; }
 
     private double? SecondsToTip =>
-        _held is null && _hovered is { } name && _rested < SecondsOfRest && Find(name) is { Tip.Length: > 0 } ? SecondsOfRest - _rested : null;
+        _held is null && _hovered is { } name && _rested < SecondsOfRest && Find(name) is { Tip.Length: > 0 }
+            ? SecondsOfRest - _rested : null;
 
     private void Dispatch(InputEvent input)
     {
@@ -62,7 +67,8 @@ public sealed partial class ScreenModel
                 Type(typed.Text);
                 break;
             case Resize size:
-                (Size, _pixelsPerUnit) = (new SKSizeI(Math.Max(1, size.Width), Math.Max(1, size.Height)), size.PixelsPerUnit);
+                (Size, _pixelsPerUnit) = (new SKSizeI(Math.Max(1, size.Width), Math.Max(1, size.Height)),
+                    size.PixelsPerUnit);
                 Change(State, PictureChange.Size);
                 break;
             case Tick tick:
@@ -86,6 +92,9 @@ public sealed partial class ScreenModel
         _pointer = x < 0 && y < 0 ? null : new SKPoint(x, y);
         if (_held is { } held)
         {
+            // A press has gone to its place already; only a hand that moves drags.
+            if (_pressedAt is { } from && SKPoint.Distance(from, new SKPoint(x, y)) < ClickSlack * Scale) return;
+            _pressedAt = null;
             Find(held)?.Drag(x, y);
             return;
         }
@@ -115,7 +124,7 @@ public sealed partial class ScreenModel
         if (under is null)
         {
             _focus = null;
-            var isPan = down.Button != PointerButton.Main;
+            var isPan = down.Button != PointerButton.Main || (down.Modifiers & KeyModifiers.Shift) != 0;
             _pictureDrag = (new SKPoint(down.X, down.Y), new SKPoint(down.X, down.Y), isPan, !isPan);
             return;
         }
@@ -125,7 +134,7 @@ public sealed partial class ScreenModel
         // A button that was clicked must not take the space bar away from playing.
         _focus = under is PushButton || !under.CanFocus ? null : under.Name;
         if (under.TakesText) _focusIsSeen = true;
-        _held = under.Name;
+        (_held, _pressedAt) = (under.Name, new SKPoint(down.X, down.Y));
         under.Press(down.X, down.Y);
         Invalidate();
     }
@@ -164,7 +173,8 @@ public sealed partial class ScreenModel
             return;
         }
 
-        if (PictureArea.Contains(wheel.X, wheel.Y)) _requests.Add(new ZoomView(MathF.Pow(ZoomStep, wheel.Notches), wheel.X, wheel.Y));
+        if (PictureArea.Contains(wheel.X, wheel.Y)) _requests.Add(new ZoomView(MathF.Pow(ZoomStep, wheel.Notches),
+            wheel.X, wheel.Y));
         else if (WidgetAt(wheel.X, wheel.Y) is SeasonTrack) SetDay(State.Day + Math.Sign(wheel.Notches));
         else if (WidgetAt(wheel.X, wheel.Y) is HourTrack) SetHour(State.Hour + Math.Sign(wheel.Notches));
     }
@@ -251,7 +261,8 @@ public sealed partial class ScreenModel
             _ => (0f, 0f),
         };
         if (right == 0 && down == 0) return;
-        _requests.Add((key.Modifiers & KeyModifiers.Shift) != 0 ? new PanView(right * Scale, down * Scale) : new OrbitView(right, down));
+        _requests.Add((key.Modifiers & KeyModifiers.Shift) != 0 ? new PanView(right * Scale, down * Scale)
+            : new OrbitView(right, down));
     }
 
     private void Escape()

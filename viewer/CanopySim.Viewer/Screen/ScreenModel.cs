@@ -7,8 +7,10 @@ using SkiaSharp;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>
-/// Everything that lies over the canopy's picture: what the reader chose, the widgets, and what the events do to both. A window puts events in
-/// (<see cref="Enqueue"/>, from any thread), lets them be handled (<see cref="Handle"/>), makes of the picture what the outcome asks for, and
+/// Everything that lies over the canopy's picture: what the reader chose, the widgets, and what the events do to both.
+/// A window puts events in
+/// (<see cref="Enqueue"/>, from any thread), lets them be handled (<see cref="Handle"/>), makes of the picture what the
+/// outcome asks for, and
 /// draws (<see cref="Draw"/>). It knows no window and no graphics card.
 /// </summary>
 public sealed partial class ScreenModel : IDisposable
@@ -125,7 +127,8 @@ public sealed partial class ScreenModel : IDisposable
     }
 
     /// <summary>
-    /// When to call <see cref="Handle"/> next although nothing was done, with a <see cref="Tick"/> of the time that went by [s]; null: not before
+    /// When to call <see cref="Handle"/> next although nothing was done, with a <see cref="Tick"/> of the time that
+    /// went by [s]; null: not before
     /// something is done.
     /// </summary>
     public double? SecondsToNextFrame
@@ -133,7 +136,8 @@ public sealed partial class ScreenModel : IDisposable
         get
         {
             if (_needsPaint || !_events.IsEmpty || State.Playing != Playing.Nothing) return 0;
-            double? next = !_opened.Recording.IsFinished || Trial.Status.Stage == TrialStage.Running ? SecondsBetweenLooks : null;
+            double? next = !_opened.Recording.IsFinished || Trial.Status.Stage == TrialStage.Running
+                ? SecondsBetweenLooks : null;
             return SecondsToTip is { } tip ? Math.Min(tip, next ?? tip) : next;
         }
     }
@@ -155,7 +159,8 @@ public sealed partial class ScreenModel : IDisposable
     {
         public TrialStatus Status { get; private set; } = TrialStatus.Idle;
 
-        public void Start(Scenario scenario) => Status = new TrialStatus(TrialStage.Failed, Message: "this viewer cannot compute seasons.");
+        public void Start(Scenario scenario) =>
+            Status = new TrialStatus(TrialStage.Failed, Message: "this viewer cannot compute seasons.");
 
         public void Stop() => Status = TrialStatus.Idle;
 

@@ -2,10 +2,17 @@ using System.Text.Json;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>The screen as JSON: the frame's number, what is chosen, and every widget with its place; for a test that drives a real window.</summary>
+/// <summary>
+/// The screen as JSON: the frame's number, what is chosen, and every widget with its place; for a test that drives a
+/// real window.
+/// </summary>
 public static class ScreenReport
 {
-    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower
+    };
 
     public static string Json(ScreenModel model) => JsonSerializer.Serialize(
         new

@@ -17,7 +17,10 @@ public enum TextKind
     Heading,
 }
 
-/// <summary>Measures and draws text in the embedded fonts. What was cut into stretches of one typeface is kept: a screen says the same again and again.</summary>
+/// <summary>
+/// Measures and draws text in the embedded fonts. What was cut into stretches of one typeface is kept: a screen says
+/// the same again and again.
+/// </summary>
 public static class ScreenText
 {
     private const int MostKept = 4000;
@@ -35,7 +38,8 @@ public static class ScreenText
     public static float LineHeight(TextKind kind, float scale) => MathF.Round(1.36f * Size(kind, scale));
 
     /// <summary>Height of the ink over the baseline and under it [px].</summary>
-    public static (float Above, float Below) Extent(TextKind kind, float scale) => (0.76f * Size(kind, scale), 0.22f * Size(kind, scale));
+    public static (float Above, float Below) Extent(TextKind kind, float scale) =>
+        (0.76f * Size(kind, scale), 0.22f * Size(kind, scale));
 
     public static float Width(string text, TextKind kind, float scale)
     {
@@ -44,7 +48,8 @@ public static class ScreenText
         {
             if (Widths.TryGetValue((text, strong, size), out var known)) return known;
             if (Widths.Count > MostKept) Widths.Clear();
-            return Widths[(text, strong, size)] = RunsOf(text, strong).Sum(run => FontOf(run.Face, size).MeasureText(run.Text));
+            return Widths[(text, strong, size)] = RunsOf(text, strong).Sum(run =>
+                FontOf(run.Face, size).MeasureText(run.Text));
         }
     }
 
@@ -78,7 +83,8 @@ public static class ScreenText
         return length > 0 ? text[..length].TrimEnd() + "…" : "";
     }
 
-    public static void Draw(SKCanvas canvas, string text, float x, float baseline, TextKind kind, float scale, SKPaint paint)
+    public static void Draw(SKCanvas canvas, string text, float x, float baseline, TextKind kind, float scale,
+        SKPaint paint)
     {
         var size = Size(kind, scale);
         lock (Lock)

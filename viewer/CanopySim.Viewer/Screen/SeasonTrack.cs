@@ -5,7 +5,8 @@ using SkiaSharp;
 namespace CanopySim.Viewer.Screen;
 
 /// <summary>
-/// The season's line: the leaf area of its days as a silhouette, stages as named lines, months below, the day in sight. Dragging goes to the day
+/// The season's line: the leaf area of its days as a silhouette, stages as named lines, months below, the day in sight.
+/// Dragging goes to the day
 /// under the pointer; a click near a stage goes to the stage.
 /// </summary>
 public sealed class SeasonTrack : Widget
@@ -16,8 +17,6 @@ public sealed class SeasonTrack : Widget
     private const float StageBand = 18;
 
     private const float MonthBand = 17;
-
-    private float _pressedAt;
 
     public required IReadOnlyList<DateOnly> Dates { get; init; }
 
@@ -54,7 +53,8 @@ public sealed class SeasonTrack : Widget
             var x = PixelOf(stage.Date.DayNumber - Dates[0].DayNumber);
             var text = NameOf(stage);
             var width = ScreenText.Width(text, TextKind.Plain, Scale);
-            if (Math.Max(free, x - (width / 2)) + width > Bounds.Right && width > 0.12f * Bounds.Width) (text, width) = (stage.Name, ScreenText.Width(stage.Name, TextKind.Plain, Scale));
+            if (Math.Max(free, x - (width / 2)) + width > Bounds.Right && width > 0.12f * Bounds.Width) (text,
+                width) = (stage.Name, ScreenText.Width(stage.Name, TextKind.Plain, Scale));
             var left = Math.Min(Math.Max(free, x - (width / 2)), Bounds.Right - width);
             if (left < free) left = free;
             if (left + width > Bounds.Right) continue;
@@ -68,7 +68,8 @@ public sealed class SeasonTrack : Widget
     public override void Draw(Pen pen, WidgetLook look)
     {
         var palette = pen.Palette;
-        var there = new SKRect(Bounds.Left, TrackTop, Bounds.Left + (Bounds.Width * Dates.Count / Math.Max(1, Span)), TrackBottom);
+        var there = new SKRect(Bounds.Left, TrackTop, Bounds.Left + (Bounds.Width * Dates.Count / Math.Max(1, Span)),
+            TrackBottom);
         pen.Fill(new SKRect(Bounds.Left, TrackTop, Bounds.Right, TrackBottom), palette.Raised, pen.U(3));
         if (Dates.Count < Span) pen.Fill(there, palette.Pressed, pen.U(3));
         DrawSilhouette(pen);
@@ -86,14 +87,13 @@ public sealed class SeasonTrack : Widget
 
     public override void Press(float x, float y)
     {
-        _pressedAt = x;
         if (StageUnder(x, y) is { } stage) Set(stage.Date.DayNumber - Dates[0].DayNumber);
         else Drag(x, y);
     }
 
     public override void Drag(float x, float y)
     {
-        if (Dates.Count == 0 || (StageUnder(_pressedAt, y) is not null && Math.Abs(x - _pressedAt) < 4 * Scale)) return;
+        if (Dates.Count == 0) return;
         var day = (int)Math.Floor((x - Bounds.Left) / Bounds.Width * Span);
         Set(Math.Clamp(day, 0, Dates.Count - 1));
     }
@@ -122,7 +122,8 @@ public sealed class SeasonTrack : Widget
         using var builder = new SKPathBuilder();
         builder.MoveTo(PixelOf(0), TrackBottom);
         for (var day = 0; day < LeafAreas.Count; day++)
-            builder.LineTo(PixelOf(day), TrackBottom - ((float)(LeafAreas[day] / most) * 0.9f * (TrackBottom - TrackTop)));
+            builder.LineTo(PixelOf(day),
+                TrackBottom - ((float)(LeafAreas[day] / most) * 0.9f * (TrackBottom - TrackTop)));
         builder.LineTo(PixelOf(LeafAreas.Count - 1), TrackBottom);
         builder.Close();
         using var path = builder.Detach();

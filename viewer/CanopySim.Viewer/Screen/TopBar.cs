@@ -28,17 +28,21 @@ internal static class TopBar
         var beside = width - buttons - (4 * pad);
         var text = Choose(answers, beside, 1, sheet.Scale);
         var isBeside = text is not null;
-        text ??= Choose(answers, beside, MostLines, sheet.Scale);
+        if (!sheet.IsCramped) text ??= Choose(answers, beside, MostLines, sheet.Scale);
         isBeside = isBeside || (text is not null && beside > sheet.U(300));
-        if (!isBeside) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers, width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
+        if (!isBeside && !sheet.IsCramped) text = Choose(answers, width - (2 * pad), 1, sheet.Scale) ?? Choose(answers,
+            width - (2 * pad), MostLines, sheet.Scale) ?? answers[^1];
 
-        var lines = ScreenText.Wrap(text!, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
+        IReadOnlyList<string> lines = text is null ? []
+            : ScreenText.Wrap(text, TextKind.Heading, sheet.Scale, isBeside ? beside : width - (2 * pad));
         var textHeight = lines.Count * sheet.LineHeight(TextKind.Heading);
         var row = isBeside ? Math.Max(height, textHeight) : height;
-        var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside ? 0 : textHeight + sheet.U(4));
+        var bottom = sheet.U(8) + row + sheet.U(8) + (isBeside || lines.Count == 0 ? 0 : textHeight + sheet.U(4));
         sheet.Add(new Backdrop
         {
-            Name = "top", Bounds = new SKRect(0, 0, width, bottom), Seam = new SKRect(0, bottom - 1, width, bottom),
+            Name = "top",
+            Bounds = new SKRect(0, 0, width, bottom),
+            Seam = new SKRect(0, bottom - 1, width, bottom),
         });
         var x = width - pad - buttons;
         for (var i = 0; i < Panels.Count; i++)
@@ -47,18 +51,25 @@ internal static class TopBar
             var top = isBeside ? sheet.U(8) + ((row - height) / 2) : sheet.U(8);
             sheet.Add(new PushButton
             {
-                Name = $"panel.{panel.ToString().ToLowerInvariant()}", Bounds = new SKRect(x, top, x + widths[i], top + height),
-                Caption = caption, Key = key, Tip = tip, IsOn = sheet.State.Panel == panel, Act = () => sheet.Model.Toggle(panel),
+                Name = $"panel.{panel.ToString().ToLowerInvariant()}",
+                Bounds = new SKRect(x, top, x + widths[i], top + height),
+                Caption = caption,
+                Key = key,
+                Tip = tip,
+                IsOn = sheet.State.Panel == panel,
+                Act = () => sheet.Model.Toggle(panel),
             });
             x += widths[i] + gap;
         }
 
         var textTop = isBeside ? sheet.U(8) + ((row - textHeight) / 2) : sheet.U(8) + height + sheet.U(4);
-        sheet.AddText("answer", text!, pad, textTop, isBeside ? beside : width - (2 * pad), TextKind.Heading);
+        if (text is not null) sheet.AddText("answer", text, pad, textTop, isBeside ? beside : width - (2 * pad),
+            TextKind.Heading);
         return bottom;
     }
 
     // The fullest sentence that fits into so many lines.
     private static string? Choose(IReadOnlyList<string> answers, float width, int lines, float scale) =>
-        width < 100 ? null : answers.FirstOrDefault(answer => ScreenText.Wrap(answer, TextKind.Heading, scale, width).Count <= lines);
+        width < 100 ? null : answers.FirstOrDefault(answer =>
+            ScreenText.Wrap(answer, TextKind.Heading, scale, width).Count <= lines);
 }

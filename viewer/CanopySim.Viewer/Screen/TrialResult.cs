@@ -13,17 +13,21 @@ internal static class TrialResult
     /// <summary>What the changes did, in a sentence; null while nothing was grown.</summary>
     public static string? Answer(ScreenModel model)
     {
-        if (model.Trial.Status is not { Stage: TrialStage.Done, Result: { } after } || model.Opened.Outcome() is not { } before) return null;
+        if (model.Trial.Status is not { Stage: TrialStage.Done, Result: { } after }
+            || model.Opened.Outcome() is not { } before) return null;
         var (was, now) = (before.Summary.Dates.TargetSugar, after.Summary.Dates.TargetSugar);
         var sugar = after.Summary.Harvest?.SugarBrix is { } brix ? $" at {Measure.Number(brix, 1)} Brix" : "";
+        var changes = model.GrownDraft?.IsLike(model.Draft) != false ? "With these changes"
+            : "With the changes that were grown last";
         return (was, now) switch
         {
-            ({ } first, { } second) when first == second => $"With these changes the fruit is ripe on the same day, {ChartAxis.DayText(second, isShort: false)}.",
+            ({ } first, { } second) when first == second =>
+                $"{changes} the fruit is ripe on the same day, {ChartAxis.DayText(second, isShort: false)}.",
             ({ } first, { } second) =>
-                $"With these changes the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, on {ChartAxis.DayText(second, isShort: false)}.",
-            ({ }, null) => $"With these changes the fruit does not get ripe: it ends{sugar}.",
-            (null, { } second) => $"With these changes the fruit gets ripe, on {ChartAxis.DayText(second, isShort: false)}.",
-            _ => $"With these changes too the fruit does not get ripe: it ends{sugar}.",
+                $"{changes} the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, on {ChartAxis.DayText(second, isShort: false)}.",
+            ({ }, null) => $"{changes} the fruit does not get ripe: it ends{sugar}.",
+            (null, { } second) => $"{changes} the fruit gets ripe, on {ChartAxis.DayText(second, isShort: false)}.",
+            _ => $"{changes} the fruit does not get ripe either: it ends{sugar}.",
         };
     }
 
@@ -50,12 +54,14 @@ internal static class TrialResult
             column.Gap(2);
             column.Row(
                 $"trial.figure.{Measure.Number(row++, 0)}",
-                [unit.Length > 0 ? $"{figure.Name}, {unit}" : figure.Name, figure.Number(before.Summary, units), figure.Number(after.Summary, units),
+                [unit.Length > 0 ? $"{figure.Name}, {unit}" : figure.Name, figure.Number(before.Summary, units),
+                    figure.Number(after.Summary, units),
                     figure.Difference(after.Summary, before.Summary, units)],
                 widths);
         }
 
-        foreach (var (sentence, i) in after.Summary.Warnings.Select(warning => $"Not as planned: {warning}.".Replace("..", ".", StringComparison.Ordinal))
+        foreach (var (sentence, i) in after.Summary.Warnings.Select(warning =>
+            $"Not as planned: {warning}.".Replace("..", ".", StringComparison.Ordinal))
             .Concat(after.Summary.Cautions).Select((text, i) => (text, i)))
         {
             column.Gap(6);
@@ -72,8 +78,10 @@ internal static class TrialResult
         if (model.Trial.Status.Recording is null) return;
         column.Gap(8);
         column.Buttons(
-            ("trial.show.before", "Show before", "S", "The season as it was, in the picture", !sheet.State.ShowsTrial, () => model.ShowTrial(false)),
-            ("trial.show.after", "Show after", "S", "The season as tried, in the picture", sheet.State.ShowsTrial, () => model.ShowTrial(true)));
+            ("trial.show.before", "Show before", "S", "The season as it was, in the picture", !sheet.State.ShowsTrial,
+                () => model.ShowTrial(false)),
+            ("trial.show.after", "Show after", "S", "The season as tried, in the picture", sheet.State.ShowsTrial, () =>
+                model.ShowTrial(true)));
     }
 
     private static string Date(SeasonResult season) =>
@@ -81,7 +89,8 @@ internal static class TrialResult
 
     private static string DaysChange(SeasonResult before, SeasonResult after)
     {
-        if (before.Summary.Dates.TargetSugar is not { } was || after.Summary.Dates.TargetSugar is not { } now) return None;
+        if (before.Summary.Dates.TargetSugar is not { } was
+            || after.Summary.Dates.TargetSugar is not { } now) return None;
         var days = now.DayNumber - was.DayNumber;
         return days == 0 ? "same" : $"{(days > 0 ? "+" : "")}{Measure.Number(days, 0)} d";
     }

@@ -3,7 +3,9 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Screen;
 
-/// <summary>A value on a line from its least to its most, in steps: dragged, or moved by the arrow keys when it has the focus.</summary>
+/// <summary>
+/// A value on a line from its least to its most, in steps: dragged, or moved by the arrow keys when it has the focus.
+/// </summary>
 public sealed class ValueTrack : Widget
 {
     public required double Least { get; init; }

@@ -11,7 +11,8 @@ namespace CanopySim.Viewer.Screen;
 public readonly record struct WidgetLook(bool IsHovered, bool IsHeld, bool IsFocused, SKPoint? Pointer);
 
 /// <summary>
-/// A piece of the screen: its rectangle, name, what it does and by which key. Widgets are made anew for each state of the screen and know
+/// A piece of the screen: its rectangle, name, what it does and by which key. Widgets are made anew for each state of
+/// the screen and know
 /// nothing of the last; what lasts is in the model, by their names.
 /// </summary>
 public abstract class Widget

@@ -1,12 +1,17 @@
 namespace CanopySim.Viewer.State;
 
-/// <summary>What a person did, or what time did. Each carries its own position, so that none is lost where many are handled at once.</summary>
+/// <summary>
+/// What a person did, or what time did. Each carries its own position, so that none is lost where many are handled at
+/// once.
+/// </summary>
 public abstract record InputEvent;
 
 /// <summary>The pointer is at a place [px of the picture]; outside the window both are negative.</summary>
 public sealed record PointerMove(float X, float Y) : InputEvent;
 
-public sealed record PointerDown(float X, float Y, PointerButton Button = PointerButton.Main) : InputEvent;
+public sealed record PointerDown(
+    float X, float Y, PointerButton Button = PointerButton.Main, KeyModifiers Modifiers = KeyModifiers.None)
+        : InputEvent;
 
 public sealed record PointerUp(float X, float Y, PointerButton Button = PointerButton.Main) : InputEvent;
 
@@ -19,7 +24,9 @@ public sealed record KeyDown(ScreenKey Key, KeyModifiers Modifiers = KeyModifier
 /// <summary>What the keyboard wrote: letters, digits, signs and the space, whatever its layout.</summary>
 public sealed record TextTyped(string Text) : InputEvent;
 
-/// <summary>The picture's size [px], and pixels for each of the screen's own units: 2 where the screen is twice as fine.</summary>
+/// <summary>
+/// The picture's size [px], and pixels for each of the screen's own units: 2 where the screen is twice as fine.
+/// </summary>
 public sealed record Resize(int Width, int Height, float PixelsPerUnit = 1) : InputEvent;
 
 /// <summary>Time went by [s].</summary>

@@ -4,14 +4,18 @@ using CanopySim.Geometry;
 
 namespace CanopySim.Viewer.State;
 
-/// <summary>Finds a leaf in the days of a recording. The first question reads every canopy once; numbers and areas of the blades are kept.</summary>
+/// <summary>
+/// Finds a leaf in the days of a recording. The first question reads every canopy once; numbers and areas of the blades
+/// are kept.
+/// </summary>
 public sealed class LeafFinder(SeasonRecording recording)
 {
     private readonly Dictionary<int, (Dictionary<int, int> IndexOf, float[] Areas)> _canopies = [];
 
     /// <summary>Place of a leaf among a day's blades; −1 where it does not hang.</summary>
     public int IndexOf(int day, int leafId) =>
-        day < recording.DayCount && recording.Leaves(day).Count > 0 && CanopyOf(day).IndexOf.TryGetValue(leafId, out var index) ? index : -1;
+        day < recording.DayCount && recording.Leaves(day).Count > 0
+            && CanopyOf(day).IndexOf.TryGetValue(leafId, out var index) ? index : -1;
 
     /// <summary>Areas of a day's blades [m²].</summary>
     public float[] AreasOf(int day) => recording.Leaves(day).Count == 0 ? [] : CanopyOf(day).Areas;
@@ -35,7 +39,8 @@ public sealed class LeafFinder(SeasonRecording recording)
     }
 
     /// <summary>
-    /// The next leaf up the shoot (step 1) or down (−1), laterals after the leaf in whose axil they stand as the canopy has them; from no leaf,
+    /// The next leaf up the shoot (step 1) or down (−1), laterals after the leaf in whose axil they stand as the canopy
+    /// has them; from no leaf,
     /// the largest of the day. Null where none hangs.
     /// </summary>
     public int? Next(int day, int? from, int step)

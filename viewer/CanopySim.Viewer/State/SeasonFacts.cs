@@ -38,7 +38,8 @@ public sealed class SeasonFacts(SeasonRecording recording)
             {
                 var row = recording.Row(_stagesTo);
                 var reached = Array.IndexOf(StageNames, row.Stage);
-                for (var stage = _stages.Count; stage <= reached; stage++) _stages.Add(new StageMark(StageNames[stage], row.Date));
+                for (var stage = _stages.Count; stage <= reached; stage++) _stages.Add(new StageMark(StageNames[stage],
+                    row.Date));
             }
 
             return _stages;
@@ -73,7 +74,9 @@ public sealed class SeasonFacts(SeasonRecording recording)
         return result;
     }
 
-    /// <summary>The sentence that a reader came for, the fullest first: whoever has less room takes a later one.</summary>
+    /// <summary>
+    /// The sentence that a reader came for, the fullest first: whoever has less room takes a later one.
+    /// </summary>
     public IReadOnlyList<string> Answers(Units units)
     {
         if (recording.Outcome() is not { } season)
@@ -88,16 +91,22 @@ public sealed class SeasonFacts(SeasonRecording recording)
         }
 
         var dates = season.Summary.Dates;
-        var ripe = dates.TargetSugar is { } day ? $" Ripe on {ChartAxis.DayText(day, isShort: false)}." : " Not ripe in this season.";
+        var ripe = dates.TargetSugar is { } day ? $" Ripe on {ChartAxis.DayText(day, isShort: false)}."
+            : " Not ripe in this season.";
         List<string> answers = [SeasonSentences.Opening(season, units) + ripe, SeasonSentences.Opening(season, units)];
         if (FeedingLeaves.Of(season.Summary) is { } leaves)
-            answers.Add($"Leaves {leaves.AgesText} gave {leaves.PercentText} of the sugar.");
+        {
+            var fed = $"Leaves {leaves.AgesText} gave {leaves.PercentText} of the sugar.";
+            answers.AddRange([fed + ripe, fed]);
+        }
+
         return answers;
     }
 
     private SeasonSummary SummarySoFar()
     {
-        DateOnly? On(string stage) => Stages.Where(mark => mark.Name == stage).Select(mark => (DateOnly?)mark.Date).FirstOrDefault();
+        DateOnly? On(string stage) =>
+            Stages.Where(mark => mark.Name == stage).Select(mark => (DateOnly?)mark.Date).FirstOrDefault();
         var end = DayCount > 0 ? DateOf(DayCount - 1) : new DateOnly(recording.Scenario.Season.Year ?? 1, 1, 1);
         return new SeasonSummary
         {

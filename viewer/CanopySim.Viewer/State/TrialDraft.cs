@@ -4,7 +4,10 @@ using CanopySim.Training;
 
 namespace CanopySim.Viewer.State;
 
-/// <summary>What can be tried on a block: a handful of its values, as the reader has changed them. What is left alone stays as the scenario has it.</summary>
+/// <summary>
+/// What can be tried on a block: a handful of its values, as the reader has changed them. What is left alone stays as
+/// the scenario has it.
+/// </summary>
 public sealed record TrialDraft
 {
     // A topping where the scenario has none comes when shoots have grown this far past the cut [m]: assumed.
@@ -43,7 +46,8 @@ public sealed record TrialDraft
     };
 
     /// <summary>
-    /// The scenario with what was changed. Another form of trellis takes its own heights and widths; another height holds for every topping,
+    /// The scenario with what was changed. Another form of trellis takes its own heights and widths; another height
+    /// holds for every topping,
     /// another share for every leaf removal, at the times that the scenario gives.
     /// </summary>
     public Scenario Apply(Scenario scenario)
@@ -59,9 +63,14 @@ public sealed record TrialDraft
             Trellis = trellis,
             CanopyWork = work,
             Rows = Azimuth == now.Azimuth ? scenario.Rows : scenario.Rows with { Azimuth = Azimuth },
-            LeafAge = AgePoints.SequenceEqual(now.AgePoints) ? scenario.LeafAge : new LeafAgeCurve { Points = AgePoints },
+            LeafAge = AgePoints.SequenceEqual(now.AgePoints) ? scenario.LeafAge
+                : new LeafAgeCurve { Points = AgePoints },
         };
     }
+
+    /// <summary>Whether both say the same.</summary>
+    public bool IsLike(TrialDraft other) => this with { AgePoints = other.AgePoints } == other
+        && AgePoints.SequenceEqual(other.AgePoints);
 
     /// <summary>What was changed, in words; empty where nothing was.</summary>
     public IReadOnlyList<string> Changes(Scenario scenario, Units units)
@@ -80,7 +89,9 @@ public sealed record TrialDraft
         return changes;
     }
 
-    /// <summary>The draft with a point of the age curve moved: never past its neighbors, never out of the parameters' ranges.</summary>
+    /// <summary>
+    /// The draft with a point of the age curve moved: never past its neighbors, never out of the parameters' ranges.
+    /// </summary>
     public TrialDraft WithPoint(int index, double age, double efficiency)
     {
         var points = AgePoints.ToArray();
@@ -98,7 +109,8 @@ public sealed record TrialDraft
         if (ToppingHeight is not { } height) return [];
         if (toppings.Count > 0) return [.. toppings.Select(topping => topping with { Height = height, Nodes = null })];
         var reach = Math.Abs(height - trellis.CordonHeightOrDefault) + PastTheCut;
-        return [new Topping { Height = height, WhenShootsReach = Math.Round(Math.Max(ShortestBeforeTopping, reach), 2) }];
+        return [new Topping { Height = height,
+            WhenShootsReach = Math.Round(Math.Max(ShortestBeforeTopping, reach), 2) }];
     }
 
     private IReadOnlyList<LeafRemoval> Removals(IReadOnlyList<LeafRemoval> removals)
