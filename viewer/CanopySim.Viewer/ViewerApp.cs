@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using CanopySim.Drawing;
 using CanopySim.Files;
 using CanopySim.Viewer.Commands;
+using CanopySim.Viewer.Window;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Viewer;
@@ -42,6 +43,10 @@ public static class ViewerApp
         catch (SeasonInputException error)
         {
             return Fail($"{error.Key}: {error.Message}");
+        }
+        catch (WindowException error)
+        {
+            return Fail(error.Message);
         }
         catch (DrawingException error)
         {

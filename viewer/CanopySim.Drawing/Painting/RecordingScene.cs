@@ -15,10 +15,6 @@ public sealed record Moment(int Day, double Hour, LeafQuantity Quantity);
 /// <summary>A recording before the painter: tells it only what has changed from one moment to the next.</summary>
 public sealed class RecordingScene : IDisposable
 {
-    // Days over which a block's fruit colors, from a few days before the mean of veraison. Assumed.
-    private const int ColoringBefore = 4;
-    private const int ColoringDays = 20;
-
     private readonly SeasonRecording _recording;
     private readonly Lazy<RipeningShares?> _shares;
     private int _canopy = -2;
@@ -59,7 +55,7 @@ public sealed class RecordingScene : IDisposable
     /// <summary>Tells the painter of a moment.</summary>
     public void Show(Moment moment)
     {
-        var (number, ripeness) = (_recording.CanopyNumber(moment.Day), RipenessOf(moment.Day));
+        var (number, ripeness) = (_recording.CanopyNumber(moment.Day), Ripeness.Of(_recording, moment.Day));
         if (number != _canopy || ripeness != _ripeness)
         {
             Painter.SetCanopy(_recording.Canopy(moment.Day), ripeness);
@@ -79,12 +75,4 @@ public sealed class RecordingScene : IDisposable
     }
 
     public void Dispose() => Painter.Dispose();
-
-    private float RipenessOf(int day)
-    {
-        var row = _recording.Row(day);
-        if (row.Stage is not ("bloom" or "veraison" or "ripe")) return 0;
-        if (_recording.Outcome()?.Summary.Dates.Veraison is not { } veraison) return row.Stage == "bloom" ? 0 : 1;
-        return Math.Clamp((row.Date.DayNumber - veraison.DayNumber + ColoringBefore) / (float)ColoringDays, 0, 1);
-    }
 }

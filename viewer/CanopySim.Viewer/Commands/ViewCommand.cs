@@ -3,6 +3,9 @@ using CanopySim.Drawing.Painting;
 using CanopySim.Drawing.Pictures;
 using CanopySim.Files;
 using CanopySim.Files.Recording;
+using CanopySim.Viewer.Screen;
+using CanopySim.Viewer.Seasons;
+using CanopySim.Viewer.Window;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Viewer.Commands;
@@ -10,14 +13,18 @@ namespace CanopySim.Viewer.Commands;
 /// <summary><c>canopysim-view</c>: a picture, a film, or the window.</summary>
 public sealed class ViewCommand : Command<ViewSettings>
 {
+    private const int WindowWidth = 1280;
+    private const int WindowHeight = 800;
+
     public override int Execute(CommandContext context, ViewSettings settings, CancellationToken cancellationToken)
     {
         // The command line is read whole before a season is computed for it.
         var (options, quantity, hour, day, isOfDay) = (settings.Options, settings.Quantity, settings.Hour, settings.Day, settings.IsOfDay);
         CheckTarget("--picture", settings.Picture, ".png");
         CheckTarget("--film", settings.Film, ".gif");
-        using var recording = Open(settings, cancellationToken);
-        if (settings.Picture is null && settings.Film is null) return ViewWindow.Open(recording, settings);
+        if (settings.Picture is null && settings.Film is null) return ShowWindow(settings, cancellationToken);
+        using var source = Open(settings, cancellationToken);
+        var recording = source.Recording;
         var number = NumberOf(recording, day);
         using var gl = EglContext.Create();
         if (settings.Picture is { } picture)
@@ -40,14 +47,51 @@ public sealed class ViewCommand : Command<ViewSettings>
         return ViewerApp.Ok;
     }
 
-    private static SeasonRecording Open(ViewSettings settings, CancellationToken cancellation)
+    private static RecordingSource Open(ViewSettings settings, CancellationToken cancellation)
     {
-        using var progress = new ProgressLine(settings.Quiet);
-        var recording = RecordingSource.Open(settings.Source, (date, share) => progress.Show($"{date:d MMM yyyy}", share), cancellation);
-        progress.Dispose();
-        if (!settings.Quiet && RecordingSource.IsScenario(settings.Source))
-            Console.Error.WriteLine($"The season of {recording.Scenario.Name} was computed at draft quality for this; 'canopysim season --record' keeps a finer one.");
-        return recording;
+        var source = RecordingSource.Open(settings.Source, Environment.ProcessorCount);
+        try
+        {
+            using var progress = new ProgressLine(settings.Quiet);
+            source.Wait(share => progress.Show(source.Recording.Scenario.Name, share), cancellation);
+        }
+        catch
+        {
+            source.Dispose();
+            throw;
+        }
+
+        TellComputed(source, settings);
+        return source;
+    }
+
+    private static void TellComputed(RecordingSource source, ViewSettings settings)
+    {
+        if (!settings.Quiet && source.Running is not null)
+            Console.Error.WriteLine(
+                $"The season of {source.Recording.Scenario.Name} is computed at draft quality for this; "
+                + "'canopysim season --record' keeps a finer one.");
+    }
+
+    private static int ShowWindow(ViewSettings settings, CancellationToken cancellation)
+    {
+        // One core stays with the window.
+        var threads = Math.Max(1, Environment.ProcessorCount - 1);
+        using var source = RecordingSource.Open(settings.Source, threads);
+        TellComputed(source, settings);
+        using var window = new GlfwWindow(WindowWidth, WindowHeight, $"{source.Recording.Scenario.Name} · CanopySim");
+        using var trials = new TrialRunner(source.Recording, source.Folder, threads);
+        using var screen = new ScreenModel(source.Recording, trials, settings.FirstState(source.Recording));
+        var report = settings.Report is { } file ? new Action<ScreenModel>(of => WriteReport(file, of)) : null;
+        ViewWindow.Run(window, screen, source.Running, report, cancellation);
+        return cancellation.IsCancellationRequested ? ViewerApp.Stopped : ViewerApp.Ok;
+    }
+
+    // Whole or not at all, since another process reads it at any time.
+    private static void WriteReport(string file, ScreenModel screen)
+    {
+        File.WriteAllText(file + ".unfinished", ScreenReport.Json(screen));
+        File.Move(file + ".unfinished", file, overwrite: true);
     }
 
     private static int NumberOf(SeasonRecording recording, DateOnly? asked)

@@ -6,6 +6,9 @@ using CanopySim.Drawing.Pictures;
 using CanopySim.Drawing.Views;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
+using CanopySim.Files.Recording;
+using CanopySim.Viewer.Screen;
+using CanopySim.Viewer.State;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Viewer.Commands;
@@ -63,6 +66,24 @@ public sealed class ViewSettings : CommandSettings
     [CommandOption("--quiet")]
     [Description("Prints nothing but errors.")]
     public bool Quiet { get; init; }
+
+    [CommandOption("--report <FILE>", IsHidden = true)]
+    [Description("Writes the screen as JSON after each frame, for tests that drive the window.")]
+    public string? Report { get; init; }
+
+    /// <summary>What the window shows first: the day that was asked for, else the one that tells most.</summary>
+    public ViewState FirstState(SeasonRecording recording)
+    {
+        var first = recording.DayCount > 0 ? recording.Row(0).Date : default;
+        return new ViewState
+        {
+            Day = Day is { } date ? Math.Max(0, date.DayNumber - first.DayNumber) : ScreenModel.FirstDayInSight(recording),
+            Hour = (int)Hour,
+            Quantity = Quantity,
+            Theme = Options.Theme == SceneTheme.Dark ? ScreenTheme.Dark : ScreenTheme.Light,
+            Units = Units,
+        };
+    }
 
     /// <summary>Whether a film is of a day.</summary>
     public bool IsOfDay => OneOf("--of", Of, ("season", false), ("day", true));

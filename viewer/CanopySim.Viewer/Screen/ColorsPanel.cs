@@ -1,5 +1,6 @@
 using System.Globalization;
 using CanopySim.Drawing.Leaves;
+using CanopySim.Drawing.Views;
 using CanopySim.Viewer.State;
 
 namespace CanopySim.Viewer.Screen;
@@ -30,7 +31,21 @@ internal static class ColorsPanel
 
         column.Gap(6);
         column.Text("color.meaning", Meaning(state.Quantity) + ".", isQuiet: true);
-        if (state.Quantity == LeafQuantity.Shoot) return;
+        if (state.Quantity != LeafQuantity.Shoot) AddRange(column, model, state);
+        column.Rule("view.rule");
+        column.Text("view.text", "Look", TextKind.Strong);
+        column.Gap(4);
+        column.Buttons(
+            ("view.along", "Along the row", "W", "From the alley, along the row", false, () => model.Look(ViewPoint.Along)),
+            ("view.across", "Across it", "X", "Square to the row", false, () => model.Look(ViewPoint.Across)));
+        column.Gap(4);
+        column.Buttons(
+            ("view.sun", "From the sun", "Q", "As the sun sees the row: what it sees is lit", false, () => model.Look(ViewPoint.Sun)),
+            ("view.above", "From above", "Z", "From above, the row running upwards", false, () => model.Look(ViewPoint.Above)));
+    }
+
+    private static void AddRange(Column column, ScreenModel model, ViewState state)
+    {
         column.Rule("color.rule");
         column.Text("color.range", "Range of the colors", TextKind.Strong);
         column.Gap(4);

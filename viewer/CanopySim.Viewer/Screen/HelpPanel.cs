@@ -24,6 +24,8 @@ public static class HelpPanel
         ("S", "the season as it was, or as tried"),
         ("Ctrl+arrows", "turn the view; with Shift, shift it"),
         ("I, O", "nearer, farther"),
+        ("W, X", "look along the row, across it"),
+        ("Q, Z", "look from the sun, from above"),
         ("V", "the whole vine again"),
         ("+, −", "larger text, smaller text"),
         ("T, U", "light or dark; metric or US units"),

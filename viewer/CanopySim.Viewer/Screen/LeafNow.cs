@@ -12,6 +12,7 @@ namespace CanopySim.Viewer.Screen;
 /// <param name="Blade">Where it grew.</param>
 /// <param name="UnfoldedOn">Day of unfolding; null while folded.</param>
 /// <param name="AgeDays">Days since then; −1 while folded.</param>
+/// <param name="Area">On the evening [m²].</param>
 /// <param name="Efficiency">Efficiency of its age [0 to 1].</param>
 /// <param name="LightNow">PAR absorbed in the hour [µmol m⁻² s⁻¹]; 0 in the dark.</param>
 /// <param name="LightOfDayMoles">PAR absorbed in the day [mol].</param>
@@ -19,13 +20,12 @@ namespace CanopySim.Viewer.Screen;
 /// <param name="AssimilationNow">Net assimilation in the hour [µmol m⁻² s⁻¹]; null in the dark.</param>
 /// <param name="CarbonOfDayGrams">Net assimilation over 24 hours [g CO₂].</param>
 public sealed record LeafNow(
-    DrawnBlade Blade, DateOnly? UnfoldedOn, int AgeDays, double Efficiency, double LightNow, double LightOfDayMoles,
-        double? Temperature,
-    double? AssimilationNow, double CarbonOfDayGrams)
+    DrawnBlade Blade, DateOnly? UnfoldedOn, int AgeDays, double Area, double Efficiency, double LightNow,
+    double LightOfDayMoles, double? Temperature, double? AssimilationNow, double CarbonOfDayGrams)
 {
     private const double SquareCentimeters = 1e4;
 
-    public double AreaCm2 => SquareCentimeters * Blade.Area;
+    public double AreaCm2 => SquareCentimeters * Area;
 
     /// <summary>The leaf at a place among the blades of a day.</summary>
     public static LeafNow Of(SeasonRecording recording, int day, int hour, int index)
@@ -34,7 +34,8 @@ public sealed record LeafNow(
         var at = Array.IndexOf(hours.Hours, (byte)hour);
         var age = leaves.AgeDays[index];
         return new LeafNow(
-            recording.Canopy(day).Blades[index], age >= 0 ? date.AddDays(-age) : null, age, leaves.Efficiency[index],
+            recording.Canopy(day).Blades[index], age >= 0 ? date.AddDays(-age) : null, age, leaves.Area[index],
+            leaves.Efficiency[index],
             at >= 0 ? hours.AbsorbedPpfd[hours.IndexOf(at, index)] : 0, leaves.AbsorbedParMoles[index],
             at >= 0 ? hours.Temperature[hours.IndexOf(at, index)] : null, at >= 0
                 ? hours.NetAssimilation[hours.IndexOf(at, index)] : null,
@@ -66,7 +67,7 @@ public sealed record LeafNow(
         yield return ("Area", Measure.LeafAreaOfShoot.Text(units, AreaCm2, 1));
         yield return ("Efficiency of its age", $"{Measure.Number(100 * Efficiency, 0)} %");
         yield return ($"Light, {TimeStrip.HourWords(hour)}", $"{Measure.Number(LightNow, 0)} µmol/(m² s)");
-        yield return ("Light of the day", $"{Measure.Number(LightOfDayMoles / Blade.Area, 1)} mol/m²");
+        yield return ("Light of the day", $"{Measure.Number(LightOfDayMoles / Area, 1)} mol/m²");
         yield return ("Temperature", Temperature is { } celsius ? Measure.Temperature(units, celsius, 1)
             : "not recorded in the dark");
         yield return ("Assimilation", AssimilationNow is { } gain ? $"{Measure.Number(gain, 1)} µmol/(m² s)"

@@ -1,4 +1,5 @@
 using CanopySim.Drawing.Leaves;
+using CanopySim.Drawing.Views;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Comparison;
@@ -63,6 +64,13 @@ public sealed partial class ScreenModel
     public void SetChart(string stem) => Change(State with { Chart = stem }, PictureChange.None);
 
     public void SetTheme(ScreenTheme theme) => Change(State with { Theme = theme }, PictureChange.Theme);
+
+    /// <summary>Asks the picture to look from one of the usual places.</summary>
+    public void Look(ViewPoint view)
+    {
+        _requests.Add(new LookFrom(view));
+        Invalidate();
+    }
 
     public void SetUnits(Units units) => Change(State with { Units = units }, PictureChange.None);
 

@@ -1,4 +1,5 @@
 using CanopySim.Drawing.Leaves;
+using CanopySim.Drawing.Views;
 using CanopySim.Files.Charts;
 using CanopySim.Viewer.State;
 using SkiaSharp;
@@ -319,6 +320,18 @@ public sealed partial class ScreenModel
                 break;
             case 'v':
                 _requests.Add(new WholeVine());
+                break;
+            case 'w':
+                Look(ViewPoint.Along);
+                break;
+            case 'x':
+                Look(ViewPoint.Across);
+                break;
+            case 'q':
+                Look(ViewPoint.Sun);
+                break;
+            case 'z':
+                Look(ViewPoint.Above);
                 break;
             case 't':
                 SetTheme(State.Theme == ScreenTheme.Light ? ScreenTheme.Dark : ScreenTheme.Light);

@@ -34,7 +34,7 @@ public sealed partial class ScreenModel : IDisposable
         Draft = TrialDraft.Of(recording.Scenario);
         _seenDays = recording.DayCount;
         _seenFinished = recording.IsFinished;
-        State = state ?? new ViewState { Day = FirstDayInSight(_opened.Facts) };
+        State = state ?? new ViewState { Day = FirstDayInSight(recording) };
         State = State with { Day = Math.Clamp(State.Day, 0, Math.Max(0, recording.DayCount - 1)) };
     }
 
@@ -148,11 +148,11 @@ public sealed partial class ScreenModel : IDisposable
         _tried?.Dispose();
     }
 
-    // At the opening a whole season shows the day with the most leaf; one in the making its latest.
-    private static int FirstDayInSight(SeasonFacts facts)
+    /// <summary>At the opening a whole season shows the day with the most leaf; one in the making its latest.</summary>
+    public static int FirstDayInSight(SeasonRecording recording)
     {
-        if (!facts.Recording.IsFinished) return Math.Max(0, facts.DayCount - 1);
-        return Enumerable.Range(0, facts.DayCount).MaxBy(day => facts.Recording.Row(day).LeafAreaM2PerVine);
+        if (!recording.IsFinished) return Math.Max(0, recording.DayCount - 1);
+        return Enumerable.Range(0, recording.DayCount).MaxBy(day => recording.Row(day).LeafAreaM2PerVine);
     }
 
     private sealed class NoTrials : ITrialRunner

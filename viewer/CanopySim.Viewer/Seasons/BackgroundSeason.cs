@@ -48,12 +48,16 @@ public sealed class BackgroundSeason : IDisposable
     /// <summary>Why it ended before its end; null where it did not, or was stopped.</summary>
     public string? Failure => _task.IsFaulted ? _task.Exception.GetBaseException().Message : null;
 
-    /// <summary>Waits until it is finished, for whoever has nothing to show in the meantime.</summary>
+    /// <summary>Waits for its end, for whoever has nothing to show in the meantime; false where it goes on.</summary>
+    /// <param name="time">No longer than this.</param>
+    /// <param name="cancellation">Stops the season.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public void Wait(CancellationToken cancellation)
+    public bool WaitUpTo(TimeSpan time, CancellationToken cancellation)
     {
         using var stop = cancellation.Register(_stop.Cancel);
+        if (Task.WhenAny(_task, Task.Delay(time, CancellationToken.None)).GetAwaiter().GetResult() != _task) return false;
         _task.GetAwaiter().GetResult();
+        return true;
     }
 
     public void Dispose()

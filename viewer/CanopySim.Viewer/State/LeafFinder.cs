@@ -10,15 +10,15 @@ namespace CanopySim.Viewer.State;
 /// </summary>
 public sealed class LeafFinder(SeasonRecording recording)
 {
-    private readonly Dictionary<int, (Dictionary<int, int> IndexOf, float[] Areas)> _canopies = [];
+    private readonly Dictionary<int, Dictionary<int, int>> _canopies = [];
 
     /// <summary>Place of a leaf among a day's blades; −1 where it does not hang.</summary>
     public int IndexOf(int day, int leafId) =>
         day < recording.DayCount && recording.Leaves(day).Count > 0
-            && CanopyOf(day).IndexOf.TryGetValue(leafId, out var index) ? index : -1;
+            && NumbersOf(day).TryGetValue(leafId, out var index) ? index : -1;
 
     /// <summary>Areas of a day's blades [m²].</summary>
-    public float[] AreasOf(int day) => recording.Leaves(day).Count == 0 ? [] : CanopyOf(day).Areas;
+    public float[] AreasOf(int day) => recording.Leaves(day).Area;
 
     /// <summary>The days on which the leaf hung unfolded.</summary>
     public IReadOnlyList<LeafCourseDay> Course(int leafId)
@@ -31,7 +31,7 @@ public sealed class LeafFinder(SeasonRecording recording)
             var leaves = recording.Leaves(day);
             if (leaves.AgeDays[index] < 0) continue;
             course.Add(new LeafCourseDay(
-                recording.Row(day).Date, 1e4 * CanopyOf(day).Areas[index], leaves.Efficiency[index],
+                recording.Row(day).Date, 1e4 * leaves.Area[index], leaves.Efficiency[index],
                 leaves.NetAssimilationGrams[index]));
         }
 
@@ -55,14 +55,13 @@ public sealed class LeafFinder(SeasonRecording recording)
         return blades[order[(place + order.Count) % order.Count]].LeafId;
     }
 
-    private (Dictionary<int, int> IndexOf, float[] Areas) CanopyOf(int day)
+    private Dictionary<int, int> NumbersOf(int day)
     {
         var number = recording.CanopyNumber(day);
         if (_canopies.TryGetValue(number, out var known)) return known;
         var blades = recording.Canopy(day).Blades;
-        var index = new Dictionary<int, int>(blades.Count);
-        var areas = new float[blades.Count];
-        for (var i = 0; i < blades.Count; i++) (index[blades[i].LeafId], areas[i]) = (i, blades[i].Area);
-        return _canopies[number] = (index, areas);
+        var numbers = new Dictionary<int, int>(blades.Count);
+        for (var i = 0; i < blades.Count; i++) numbers[blades[i].LeafId] = i;
+        return _canopies[number] = numbers;
     }
 }

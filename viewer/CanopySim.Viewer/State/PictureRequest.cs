@@ -1,3 +1,5 @@
+using CanopySim.Drawing.Views;
+
 namespace CanopySim.Viewer.State;
 
 /// <summary>What of the canopy's picture is no longer right.</summary>
@@ -39,6 +41,9 @@ public sealed record PanView(float Right, float Down) : PictureRequest;
 
 /// <summary>Come nearer (over 1) or go back (under 1), towards a place [px of the window].</summary>
 public sealed record ZoomView(float Factor, float X, float Y) : PictureRequest;
+
+/// <summary>Look from one of the usual places.</summary>
+public sealed record LookFrom(ViewPoint View) : PictureRequest;
 
 /// <summary>Show the whole vine again, as at the start.</summary>
 public sealed record WholeVine : PictureRequest;

@@ -134,17 +134,17 @@ public sealed class SeasonFacts(SeasonRecording recording)
     {
         var leaves = recording.Leaves(day);
         if (leaves.Count == 0) return;
-        var (blades, vines) = (recording.Canopy(day).Blades, (double)recording.Scenario.Rows.VineCount);
+        var vines = (double)recording.Scenario.Rows.VineCount;
         var classes = Enumerable.Range(0, leaves.Count).Where(i => leaves.AgeDays[i] >= 0)
             .GroupBy(i => leaves.AgeDays[i] / AgeClassDays).OrderBy(group => group.Key);
         foreach (var of in classes)
         {
-            var area = of.Sum(i => (double)blades[i].Area);
+            var area = of.Sum(i => (double)leaves.Area[i]);
             _ages.Add(new LeafAgeRow(
                 DateOf(day), of.Key * AgeClassDays, (of.Key + 1) * AgeClassDays, area / vines,
                 of.Sum(i => (double)leaves.AbsorbedParMoles[i]) / vines,
                 of.Sum(i => (double)leaves.NetAssimilationGrams[i]) / vines,
-                of.Sum(i => (double)blades[i].Area * leaves.Efficiency[i]) / area));
+                of.Sum(i => (double)leaves.Area[i] * leaves.Efficiency[i]) / area));
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using CanopySim.Drawing.Gl;
 using CanopySim.Drawing.Leaves;
 using CanopySim.Drawing.Painting;
@@ -146,8 +147,16 @@ public sealed class ViewSession : IDisposable
         var (recording, state) = (_screen.Recording, _screen.State);
         var date = recording.Row(state.Day).Date;
         var offset = recording.Head.UtcOffsetHours;
-        _painter.SetSun(
-            SunPath.At(recording.Scenario, offset, date, state.Hour + 0.5), SunPath.Of(recording.Scenario, offset, date));
+        _painter.SetSun(SunNow(), SunPath.Of(recording.Scenario, offset, date));
+    }
+
+    // In the middle of the hour, as light has it; null while it is down.
+    private Vector3? SunNow()
+    {
+        var (recording, state) = (_screen.Recording, _screen.State);
+        if (state.Day >= recording.DayCount) return null;
+        var sun = SunPath.At(recording.Scenario, recording.Head.UtcOffsetHours, recording.Row(state.Day).Date, state.Hour + 0.5);
+        return sun.Z > 0 ? sun : null;
     }
 
     private void ShowColors()
@@ -175,6 +184,10 @@ public sealed class ViewSession : IDisposable
                 return false;
             case ZoomView zoom:
                 camera.Zoom(MathF.Log(zoom.Factor) / MathF.Log(ZoomPerStep));
+                Redraw();
+                return false;
+            case LookFrom look:
+                camera.Show(look.View, SunNow());
                 Redraw();
                 return false;
             case WholeVine:
