@@ -13,7 +13,7 @@ done
 
 # What the tests need beyond the SDK, as Debian packages: a ray tracer by others, beside which ours is put, what compiles its caller,
 # a browser that opens the reports, and what draws without a window.
-packages="g++ libembree-dev chromium libegl1 libegl-mesa0 libgl1-mesa-dri"
+packages="g++ libembree-dev chromium libegl1 libegl-mesa0 libgl1-mesa-dri libglfw3 xvfb xdotool"
 if $install && [ -n "$packages" ]; then
   apt-get update -q && apt-get install -y -q --no-install-recommends $packages || exit 1
 fi

@@ -3,7 +3,6 @@ using CanopySim.Drawing.Gl;
 using CanopySim.Files;
 using CanopySim.Files.Recording;
 using CanopySim.Files.Results;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests;
 

@@ -1,7 +1,6 @@
 using CanopySim.Files;
 using CanopySim.Files.Recording;
 using CanopySim.Viewer.Commands;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Commands;
 
@@ -52,7 +51,7 @@ public class RecordingSourceTest
         var whole = File.ReadAllBytes(Path.Combine(RecordedBlock.Folder, RecordingWriter.FileName));
         var cut = Path.Combine(RecordedBlock.Folder, "cut.bin");
         File.WriteAllBytes(cut, whole[..(whole.Length / 2)]);
-        var error = Assert.Throws<InputError>(() => RecordingSource.Open(cut, null, CancellationToken.None));
+        var error = Assert.Throws<InputError>(() => RecordingSource.Open(cut, 1));
         Assert.StartsWith(cut, error.Message);
         Assert.Contains("expected", error.Message);
     }
@@ -61,7 +60,7 @@ public class RecordingSourceTest
     public void A_folder_without_recording_says_how_one_is_made()
     {
         var folder = Directory.CreateTempSubdirectory("canopysim-view-").FullName;
-        var error = Assert.Throws<InputError>(() => RecordingSource.Open(folder, null, CancellationToken.None));
+        var error = Assert.Throws<InputError>(() => RecordingSource.Open(folder, 1));
         Directory.Delete(folder);
         Assert.Contains("no season.bin", error.Message);
         Assert.Contains("canopysim season SCENARIO --record", error.Message);
@@ -71,12 +70,15 @@ public class RecordingSourceTest
     public void A_scenario_is_computed_until_it_is_stopped()
     {
         using var stop = new CancellationTokenSource();
-        List<DateOnly> days = [];
-        Assert.Throws<OperationCanceledException>(() => RecordingSource.Open(RecordedBlock.ScenarioFile, (day, _) =>
+        using var source = RecordingSource.Open(RecordedBlock.ScenarioFile, 1);
+        List<double> shares = [];
+        Assert.Throws<OperationCanceledException>(() => source.Wait(share =>
         {
-            days.Add(day);
-            if (days.Count == 5) stop.Cancel();
+            shares.Add(share);
+            if (shares.Count == 3) stop.Cancel();
         }, stop.Token));
-        Assert.Equal(5, days.Count);
+        Assert.Equal(shares.Order(), shares);
+        Assert.False(source.Recording.IsFinished);
+        Assert.True(source.Recording.DayCount > 0);
     }
 }

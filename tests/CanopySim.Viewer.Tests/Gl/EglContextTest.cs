@@ -1,7 +1,6 @@
 using CanopySim.Drawing;
 using CanopySim.Drawing.Gl;
 using Silk.NET.OpenGL;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Gl;
 

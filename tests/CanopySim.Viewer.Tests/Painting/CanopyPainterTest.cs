@@ -5,10 +5,10 @@ using CanopySim.Drawing.Painting;
 using CanopySim.Drawing.Views;
 using CanopySim.Geometry;
 using Silk.NET.OpenGL;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Painting;
 
+[Collection(AloneCollection.Name)]
 public class CanopyPainterTest
 {
     private const int Width = 320;

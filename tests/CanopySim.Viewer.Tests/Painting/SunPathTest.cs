@@ -1,6 +1,5 @@
 using CanopySim.Drawing.Painting;
 using CanopySim.Training;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Painting;
 

@@ -3,7 +3,6 @@ using CanopySim.Drawing.Painting;
 using CanopySim.Drawing.Pictures;
 using CanopySim.Drawing.Views;
 using SkiaSharp;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Pictures;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using CanopySim.Drawing.Leaves;
 using CanopySim.Drawing.Pictures;
 using CanopySim.Files.Charts;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Pictures;
 

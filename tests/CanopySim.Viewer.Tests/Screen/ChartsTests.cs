@@ -88,9 +88,9 @@ public sealed class ChartsTests
         Hover(desk, 9.4);
         var hours = desk.Model.Recording.Hours(150);
         var at = Array.IndexOf(hours.Hours, (byte)9);
-        var blades = desk.Model.Recording.Canopy(150).Blades;
-        double Mean(float[] of) => Enumerable.Range(0, blades.Count).Sum(i =>
-            of[hours.IndexOf(at, i)] * (double)blades[i].Area) / blades.Sum(blade => (double)blade.Area);
+        var areas = desk.Model.Recording.Leaves(150).Area;
+        double Mean(float[] of) => Enumerable.Range(0, areas.Length).Sum(i =>
+            of[hours.IndexOf(at, i)] * (double)areas[i]) / areas.Sum(area => (double)area);
         Assert.Equal(hours.IncidentPpfd[at], Value(desk, 0), 0.51);
         Assert.Equal(Mean(hours.AbsorbedPpfd), Value(desk, 1), 0.51);
         Assert.Equal(Mean(hours.NetAssimilation), Value(desk, 2), 0.0051);

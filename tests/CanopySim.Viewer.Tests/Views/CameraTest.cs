@@ -1,7 +1,6 @@
 using System.Numerics;
 using CanopySim.Drawing.Views;
 using CanopySim.Geometry;
-using Xunit;
 
 namespace CanopySim.Viewer.Tests.Views;
 

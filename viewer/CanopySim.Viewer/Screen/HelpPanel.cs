@@ -30,6 +30,7 @@ public static class HelpPanel
         ("+, −", "larger text, smaller text"),
         ("T, U", "light or dark; metric or US units"),
         ("Tab, Shift+Tab", "next control, control before; Enter presses it"),
+        ("Ctrl+Q", "close the window"),
         ("Escape", "put the panel away, then let go of the leaf"),
     ];
 

@@ -46,7 +46,7 @@ public sealed class BackgroundSeason : IDisposable
     public double ShareDone => Recording.IsFinished ? 1 : Volatile.Read(ref _share);
 
     /// <summary>Why it ended before its end; null where it did not, or was stopped.</summary>
-    public string? Failure => _task.IsFaulted ? _task.Exception.GetBaseException().Message : null;
+    public string? Failure => _task.Exception?.GetBaseException() is { } error and not OperationCanceledException ? error.Message : null;
 
     /// <summary>Waits for its end, for whoever has nothing to show in the meantime; false where it goes on.</summary>
     /// <param name="time">No longer than this.</param>

@@ -23,6 +23,9 @@ internal static class GlfwKeys
         _ => null,
     };
 
+    /// <summary>Ctrl+Q.</summary>
+    public static bool Closes(int key, int modifiers) => key == 'Q' && (modifiers & Glfw.ModControl) != 0;
+
     public static KeyModifiers Modifiers(int bits) =>
         ((bits & Glfw.ModShift) != 0 ? KeyModifiers.Shift : KeyModifiers.None)
         | ((bits & Glfw.ModControl) != 0 ? KeyModifiers.Control : KeyModifiers.None);

@@ -105,7 +105,9 @@ public sealed unsafe class GlfwWindow : IWindow
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     private static void OnKey(nint handle, int key, int code, int action, int modifiers)
     {
-        if (action == Glfw.Release || !Open.TryGetValue(handle, out var window) || GlfwKeys.Of(key) is not { } named) return;
+        if (action == Glfw.Release || !Open.TryGetValue(handle, out var window)) return;
+        if (GlfwKeys.Closes(key, modifiers)) Glfw.SetWindowShouldClose(handle, 1);
+        if (GlfwKeys.Of(key) is not { } named) return;
         window._events.Enqueue(new KeyDown(named, GlfwKeys.Modifiers(modifiers)));
     }
 
