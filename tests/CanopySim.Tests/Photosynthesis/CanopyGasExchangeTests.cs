@@ -37,7 +37,7 @@ public class CanopyGasExchangeTests
             .ToArray();
         var airs = light.Hours.Select(hour => day.Hours[hour])
             .Select(hour => new LeafEnvironment(hour.AirTemperatureCelsius, hour.VaporPressure, hour.AirPressure, hour.WindSpeed, 420)).ToArray();
-        var hours = new CanopyHours(light, optics, blades, 0.7, [.. airs.Select(air => new LeafBatch(air, parameters))]);
+        var hours = new CanopyHours(light, optics, blades, 0.7, [.. airs.Select(air => new LeafBatch(air, parameters))], keep: null);
         hours.Solve(2);
         var sunlit = 0;
         for (var hour = 0; hour < airs.Length; hour++)
