@@ -34,6 +34,7 @@ internal static class ViewCommand
             Draw(Fineness.Still);
             Print("moving", 120, () => Draw(Fineness.Moving));
             Print("still", 400, () => Draw(Fineness.Still));
+            Print("kept, for a file", null, () => Draw(Fineness.Kept));
             Print("a leaf is looked for", 30, () => painter.LeafAt(width / 2, height / 2));
             Print("another hour, still", null, Alternating(hour => scene.Show(new Moment(full, 9.5 + hour, LeafQuantity.LightNow)), Fineness.Still));
             Print("another coloring, moving", null, Alternating(what => scene.Show(new Moment(full, 10.5, (LeafQuantity)what)), Fineness.Moving));

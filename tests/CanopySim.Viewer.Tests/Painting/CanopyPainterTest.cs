@@ -41,7 +41,7 @@ public class CanopyPainterTest
             if (quantity != LeafQuantity.RipeningShare) Assert.True(scene.Values.Distinct().Count() > 3, $"{quantity} has values");
         }
 
-        void Draw() => scene.Painter.Draw(scene.Camera, Width, Height, Fineness.Still, pixels.Framebuffer(Width, Height));
+        void Draw() => scene.Painter.Draw(scene.Camera, Width, Height, Fineness.Kept, pixels.Framebuffer(Width, Height));
 
         // Pixels whose neighbors are of the same blade, so that no edge is mixed in.
         List<(int X, int Y, int Blade)> PlacesOnLeaves()

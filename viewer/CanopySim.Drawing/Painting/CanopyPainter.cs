@@ -42,7 +42,9 @@ public sealed class CanopyPainter : IDisposable
     private readonly SkyMarks _marks;
     private readonly ShadowMap _shadow;
     private readonly RenderTarget _fine;
+    private readonly RenderTarget _still;
     private readonly RenderTarget _quick;
+    private readonly EdgeSmoothing _smoothing;
     private readonly LeafPicker _picker;
     private readonly RowCopies _copies = new();
     private readonly uint _table;
@@ -66,7 +68,8 @@ public sealed class CanopyPainter : IDisposable
         (_stalks, _wires, _posts) = (new StalkLayer(_gl), new StalkLayer(_gl), new StalkLayer(_gl));
         (_wood, _clusters, _ground, _marks) = (new SolidLayer(_gl), new ClusterLayer(_gl), new GroundLayer(_gl), new SkyMarks(_gl));
         _shadow = new ShadowMap(_gl);
-        (_fine, _quick) = (new RenderTarget(_gl, 4), new RenderTarget(_gl, 0));
+        (_fine, _still, _quick) = (new RenderTarget(_gl, 4), new RenderTarget(_gl, 0), new RenderTarget(_gl, 0));
+        _smoothing = new EdgeSmoothing(_gl);
         _picker = new LeafPicker(_gl);
         _table = _gl.GenTexture();
         GlErrors.Check(_gl, "getting ready");
@@ -151,9 +154,14 @@ public sealed class CanopyPainter : IDisposable
     {
         var block = Block;
         _drawn = (camera, width, height);
-        if (_isShadowOld && (fineness == Fineness.Still || _shadowSun is null)) DrawShadows(block);
-        var isStill = fineness == Fineness.Still;
-        var target = isStill ? _fine : _quick;
+        if (_isShadowOld && (fineness != Fineness.Moving || _shadowSun is null)) DrawShadows(block);
+        var isStill = fineness != Fineness.Moving;
+        var target = fineness switch
+        {
+            Fineness.Moving => _quick,
+            Fineness.Still => _still,
+            _ => _fine,
+        };
         var (w, h) = isStill ? (width, height) : (Math.Max(1, (width + 1) / 2), Math.Max(1, (height + 1) / 2));
         target.Bind(w, h);
         _gl.Viewport(0, 0, (uint)w, (uint)h);
@@ -161,7 +169,8 @@ public sealed class CanopyPainter : IDisposable
         _gl.ClearColor(surface.X, surface.Y, surface.Z, 1);
         _gl.Clear(ClearBufferMask.ColorBufferBit | ClearBufferMask.DepthBufferBit);
         DrawScene(block, camera, w, h, isStill);
-        Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest : BlitFramebufferFilter.Linear);
+        if (fineness == Fineness.Still) _smoothing.Lay(_still, framebuffer);
+        else Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest : BlitFramebufferFilter.Linear);
         _gl.BindFramebuffer(FramebufferTarget.Framebuffer, framebuffer);
         _gl.Viewport(0, 0, (uint)width, (uint)height);
         _gl.BindVertexArray(0);
@@ -197,7 +206,7 @@ public sealed class CanopyPainter : IDisposable
     public void Dispose()
     {
         _programs.Dispose();
-        foreach (var layer in new IDisposable[] { _leaves, _stalks, _wires, _posts, _wood, _clusters, _ground, _marks, _shadow, _fine, _quick, _picker })
+        foreach (var layer in new IDisposable[] { _leaves, _stalks, _wires, _posts, _wood, _clusters, _ground, _marks, _shadow, _fine, _still, _quick, _smoothing, _picker })
             layer.Dispose();
         _gl.DeleteTexture(_table);
     }

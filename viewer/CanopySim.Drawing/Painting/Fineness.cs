@@ -6,6 +6,9 @@ public enum Fineness
     /// <summary>While a hand moves it: half the points each way, one sample each, plainer leaves, shadows as they were.</summary>
     Moving,
 
-    /// <summary>At rest: four samples a point, blades as drawn, soft shadows of this canopy under this sun.</summary>
+    /// <summary>At rest: edges smoothed, blades as drawn, soft shadows of this canopy under this sun.</summary>
     Still,
+
+    /// <summary>For keeping: the same with four samples a point.</summary>
+    Kept,
 }

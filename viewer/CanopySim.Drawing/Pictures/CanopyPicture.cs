@@ -60,7 +60,7 @@ public sealed class CanopyPicture : IDisposable
         _context.MakeCurrent();
         Scene.Show(moment);
         if (!keepsView) Scene.Camera.Show(_options.From, Scene.Sun);
-        Scene.Painter.Draw(Scene.Camera, width, _frame.SceneHeight, Fineness.Still, _pixels.Framebuffer(width, _frame.SceneHeight));
+        Scene.Painter.Draw(Scene.Camera, width, _frame.SceneHeight, Fineness.Kept, _pixels.Framebuffer(width, _frame.SceneHeight));
         var bitmap = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
         _pixels.Read().CopyTo(bitmap.GetPixelSpan());
         using var canvas = new SKCanvas(bitmap);
