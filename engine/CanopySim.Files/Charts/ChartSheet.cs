@@ -196,8 +196,12 @@ public sealed class ChartSheet(string stem, string title, string caption, ChartA
             [.. axis.Ticks(size).Select(t => Tick.Major(t.Place, bottomMargin > 0 ? t.Label : ""))]);
         plot.Axes.Left.TickGenerator = panel.IsEmpty || !panel.HasScale
             ? new NumericManual()
-            : new NumericAutomatic { MinimumTickSpacing = 28, LabelFormatter = v =>
-                Measure.Number(v, Decimals(top - bottom)) };
+            : new NumericAutomatic
+            {
+                MinimumTickSpacing = 28,
+                LabelFormatter = v =>
+                Measure.Number(v, Decimals(top - bottom))
+            };
         plot.Grid.IsVisible = !panel.IsEmpty;
         plot.Layout.Fixed(
             new PixelPadding(data.Left, size.Width - data.Right, Math.Max(bottomMargin, TickOverhang), TickOverhang));

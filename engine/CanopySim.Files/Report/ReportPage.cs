@@ -72,13 +72,13 @@ public static class ReportPage
 
     private static string EstimatedBriefly(SeasonResult season) =>
         (season.Summary.EstimatedInputs.Count, season.Summary.FilledGaps) switch
-    {
-        (0, 0) => "All weather was given.",
-        (0, _) => "Gaps of the weather were filled, as said below.",
-        _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) =>
-            "The weather is generated: like the file's record, but none of its days.",
-        _ => "Part of the weather is estimated, as said below.",
-    };
+        {
+            (0, 0) => "All weather was given.",
+            (0, _) => "Gaps of the weather were filled, as said below.",
+            _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) =>
+                "The weather is generated: like the file's record, but none of its days.",
+            _ => "Part of the weather is estimated, as said below.",
+        };
 
     private static void Numbers(
         HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views)

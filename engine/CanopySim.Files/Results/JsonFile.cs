@@ -17,8 +17,12 @@ internal sealed class JsonFile
         // Names of blocks keep their letters; nothing here is pasted into a page.
         _json = new Utf8JsonWriter(
             _buffer,
-            new JsonWriterOptions { Indented = true, NewLine = "\n",
-                Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+            new JsonWriterOptions
+            {
+                Indented = true,
+                NewLine = "\n",
+                Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping
+            });
         _json.WriteStartObject();
     }
 

@@ -55,8 +55,12 @@ public static class ScenarioSchema
     {
         var properties = new JsonObject();
         foreach (var key in shape.Keys) properties[key.Name] = Key(key);
-        return new JsonObject { ["type"] = new JsonArray("object", "null"), ["additionalProperties"] = false,
-            ["properties"] = properties };
+        return new JsonObject
+        {
+            ["type"] = new JsonArray("object", "null"),
+            ["additionalProperties"] = false,
+            ["properties"] = properties
+        };
     }
 
     private static JsonObject Key(KeyShape key)
@@ -113,8 +117,13 @@ public static class ScenarioSchema
             cells.Add(cell);
         }
 
-        return new JsonObject { ["type"] = "array", ["prefixItems"] = cells, ["items"] = false,
-            ["minItems"] = shape.Parameters.Count };
+        return new JsonObject
+        {
+            ["type"] = "array",
+            ["prefixItems"] = cells,
+            ["items"] = false,
+            ["minItems"] = shape.Parameters.Count
+        };
     }
 
     private static JsonObject List(JsonObject item) =>

@@ -18,6 +18,7 @@ public static class SeasonWeather
         if (scenario.Weather.Seed is not { } seed) return record;
         var climate = WeatherClimate.Of(record, scenario.Site);
         return WeatherGenerator.Generate(
-            climate, seed, record.FirstDay, record.DayCount) with { FilledGaps = record.FilledGaps };
+            climate, seed, record.FirstDay, record.DayCount) with
+        { FilledGaps = record.FilledGaps };
     }
 }

@@ -52,7 +52,14 @@ public sealed record RecordedHours
 {
     public static RecordedHours None { get; } = new()
     {
-        LeafCount = 0, Hours = [], SunDirections = [], IncidentPpfd = [], AirTemperature = [], AbsorbedPpfd = [], NetAssimilation = [], Temperature = [],
+        LeafCount = 0,
+        Hours = [],
+        SunDirections = [],
+        IncidentPpfd = [],
+        AirTemperature = [],
+        AbsorbedPpfd = [],
+        NetAssimilation = [],
+        Temperature = [],
     };
 
     public required int LeafCount { get; init; }

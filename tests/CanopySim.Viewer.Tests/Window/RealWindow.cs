@@ -38,7 +38,8 @@ internal sealed class RealWindow : IDisposable
             Assert.SkipUnless(IsThere(program), $"{program} is not installed");
         var start = new ProcessStartInfo("Xvfb", "-displayfd 1 -screen 0 1280x800x24 -nolisten tcp")
         {
-            RedirectStandardOutput = true, RedirectStandardError = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         var display = Process.Start(start)!;
         display.ErrorDataReceived += (_, _) => { };
