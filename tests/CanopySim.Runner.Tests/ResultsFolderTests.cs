@@ -52,9 +52,9 @@ public class ResultsFolderTests
     }
 
     [Theory]
-    [InlineData("season", 1)]
-    [InlineData("compare", 2)]
-    public void A_run_that_is_stopped_ends_with_130_and_leaves_nothing(string command, int scenarios)
+    [InlineData("season", "first-season")]
+    [InlineData("compare", "first-season", "warm-valley")]
+    public void A_run_that_is_stopped_ends_with_130_and_leaves_nothing(string command, params string[] scenarios)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "sends a signal");
         using var folder = new TemporaryFolder();
@@ -67,7 +67,7 @@ public class ResultsFolderTests
             signal ??= Process.Start("sh", ["-c", $"kill -TERM {File.ReadAllText(folder.File("pid"))}"]);
         };
         var run = RunnerProcess.Run(folder.Path, process => File.WriteAllText(folder.File("pid"), $"{process.Id}"),
-            [command, .. Enumerable.Repeat(RunnerProcess.FirstSeason, scenarios), "--out", "stopped"]);
+            [command, .. scenarios.Select(ScenarioOf), "--out", "stopped"]);
         signal?.Dispose();
 
         Assert.True(run.ExitCode == RunnerApp.Stopped, run.ToString());
@@ -75,6 +75,8 @@ public class ResultsFolderTests
         Assert.Empty(run.Output);
         Assert.Equal(["pid"], folder.Entries());
     }
+
+    private static string ScenarioOf(string name) => Path.Combine(RunnerProcess.Repository, "scenarios", name, "scenario.yaml");
 
     [Fact]
     public void Without_out_the_folder_is_named_after_the_block_and_quiet_prints_nothing()

@@ -108,6 +108,6 @@ public sealed class SeasonRecordingTest
     [Fact]
     public void Days_that_look_alike_share_a_canopy()
     {
-        Assert.InRange(ShortSeason.Blocks.Count(BlockKind.Canopy), 10, ShortSeason.Blocks.Count(BlockKind.Day) - 1);
+        Assert.InRange(ShortSeason.Blocks.Count(BlockKind.Canopy), 5, ShortSeason.Blocks.Count(BlockKind.Day) - 1);
     }
 }
