@@ -53,8 +53,7 @@ public static class SceneFile
         return string.Create(CultureInfo.InvariantCulture, $"""
             ply
             format binary_little_endian 1.0
-            comment cell across {cell.Across:R} m, along {cell.Along:R} m, rise across {cell.RiseAcross:R},
-                along {cell.RiseAlong:R}; it repeats without end
+            comment cell across {cell.Across:R} m, along {cell.Along:R} m, rise across {cell.RiseAcross:R}, along {cell.RiseAlong:R}; it repeats without end
             element vertex {scene.Corners.Length}
             property float x
             property float y
