@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-using CanopySim.Files;
 using CanopySim.Runner.Commands;
 using Spectre.Console.Cli;
 
@@ -8,76 +6,14 @@ namespace CanopySim.Runner;
 /// <summary>The program canopysim: which commands it has, and what its exit codes mean.</summary>
 public static class RunnerApp
 {
-    public const int Ok = 0;
-    public const int BadInput = 2;
-    public const int Stopped = 130;
+    public const int Ok = ExitCode.Ok;
+    public const int BadInput = ExitCode.BadInput;
+    public const int Stopped = ExitCode.Stopped;
 
-    private const int Unexpected = 70;
-
-    public static int Run(string[] args)
-    {
-        using var stop = new CancellationTokenSource();
-        ConsoleCancelEventHandler stopPressed = (_, pressed) =>
-        {
-            pressed.Cancel = true;
-            stop.Cancel();
-        };
-        Console.CancelKeyPress += stopPressed;
-        // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
-        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
-        {
-            signal.Cancel = true;
-            stop.Cancel();
-        });
-        var app = new CommandApp();
-        app.Configure(Configure);
-        try
-        {
-            return app.Run(args, stop.Token);
-        }
-        catch (InputError error)
-        {
-            return Fail(error.Message);
-        }
-        catch (SeasonInputException error)
-        {
-            return Fail($"{error.Key}: {error.Message}");
-        }
-        catch (CommandAppException error)
-        {
-            return Fail($"{error.Message.TrimEnd('.')}; expected a command line as 'canopysim --help' shows it");
-        }
-        catch (OperationCanceledException)
-        {
-            Console.Error.WriteLine("canopysim: stopped; nothing was written");
-            return Stopped;
-        }
-        catch (IOException error)
-        {
-            return Fail(error.Message);
-        }
-        catch (UnauthorizedAccessException error)
-        {
-            return Fail(error.Message);
-        }
-        catch (Exception error) when (Environment.GetEnvironmentVariable("CANOPYSIM_TRACE") is null)
-        {
-            Console.Error.WriteLine(
-                $"canopysim: this should not have happened: {error.Message} (CANOPYSIM_TRACE=1 shows where)");
-            return Unexpected;
-        }
-        finally
-        {
-            Console.CancelKeyPress -= stopPressed;
-        }
-    }
+    public static int Run(string[] args) => new ProgramShell("canopysim").Run(new CommandApp(), Configure, args);
 
     private static void Configure(IConfigurator app)
     {
-        app.SetApplicationName("canopysim");
-        app.SetApplicationVersion(Files.Results.SummaryJson.EngineVersion);
-        app.PropagateExceptions();
-        app.Settings.StrictParsing = true;
         app.AddCommand<NewCommand>("new")
             .WithDescription("Writes a commented scenario to start from.")
             .WithExample("new", "my-block/scenario.yaml");
@@ -103,11 +39,5 @@ public static class RunnerApp
             .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value "
                 + "is.")
             .WithExample("check", "scenarios/first-season/scenario.yaml");
-    }
-
-    private static int Fail(string message)
-    {
-        Console.Error.WriteLine($"canopysim: {message}");
-        return BadInput;
     }
 }

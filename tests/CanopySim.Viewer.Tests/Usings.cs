@@ -1,1 +1,2 @@
+global using CanopySim.Shell;
 global using Xunit;

@@ -74,6 +74,7 @@ public static class ComparisonPage
     private static void Canopies(HtmlText html, ComparisonReport report)
     {
         if (report.Views.All(views => views.Count == 0)) return;
+        PerspectiveParts.Write(html, [.. report.Options.Select(option => option.Name)], report.Perspectives);
         html.Element("h2", "The canopies, drawn to one scale");
         PageParts.Key(html);
         foreach (var (option, views) in report.Options.Zip(report.Views)) PageParts.Views(html, views, option.Name);

@@ -15,5 +15,8 @@ public sealed record ComparisonReport(
     Units Units,
     DateOnly? Printed = null)
 {
+    /// <summary>Each option's canopy in perspective, seen from one place; empty for a page without.</summary>
+    public IReadOnlyList<CanopyPerspective> Perspectives { get; init; } = [];
+
     internal ComparisonTables Tables { get; } = new(Options, Units);
 }

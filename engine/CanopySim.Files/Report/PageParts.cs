@@ -72,16 +72,22 @@ internal static class PageParts
     /// <summary>The colors of views.</summary>
     public static void Key(HtmlText html)
     {
-        html.Markup("<p class=\"key quiet\"><span>Leaf age, days:</span>");
-        foreach (var ages in ChartStyle.AgeClasses) Swatch(ages.Rgb, ages.Label);
-        Swatch(CanopyPictures.Cluster, "clusters");
-        Swatch(CanopyPictures.Wood, "wood");
-        Swatch(TrellisDrawing.Color, "wires and posts");
+        BeginKey(html);
+        Swatch(html, CanopyPictures.Cluster, "clusters");
+        Swatch(html, CanopyPictures.Wood, "wood");
+        Swatch(html, TrellisDrawing.Color, "wires and posts");
         html.Markup("</p>");
-
-        void Swatch(uint rgb, string label) =>
-            html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
     }
+
+    /// <summary>The colors of leaf ages alone.</summary>
+    public static void AgeKey(HtmlText html)
+    {
+        BeginKey(html);
+        html.Markup("</p>");
+    }
+
+    /// <summary>A picture that is drawn in one size.</summary>
+    public static string Image(string cssClass, ChartPicture picture) => Image(Data(picture), cssClass, picture);
 
     public static void Cautions(HtmlText html, params string[] further) => html
         .Element("h2", "Before you act on this")
@@ -95,6 +101,15 @@ internal static class PageParts
                 + "with machines, by hand or driven.",
             "Leave licensed work to licensed people.",
         ]);
+
+    private static void BeginKey(HtmlText html)
+    {
+        html.Markup("<p class=\"key quiet\"><span>Leaf age, days:</span>");
+        foreach (var ages in ChartStyle.AgeClasses) Swatch(html, ages.Rgb, ages.Label);
+    }
+
+    private static void Swatch(HtmlText html, uint rgb, string label) =>
+        html.Markup($"<span><i style=\"background:{ChartStyle.HexOf(rgb)}\"></i>{HtmlText.Escape(label)}</span>");
 
     private static string Image(string data, string cssClass, ChartPicture picture) =>
         $"<img class=\"{cssClass}\" src=\"{data}\" alt=\"{Alternative(picture)}\">";

@@ -21,7 +21,8 @@ public static class ReportPage
         IReadOnlyList<UnderstoodValue> understood,
         IReadOnlyList<ChartPicture> pictures,
         DateOnly? printed = null,
-        IReadOnlyList<ChartPicture>? views = null)
+        IReadOnlyList<ChartPicture>? views = null,
+        CanopyPerspective? perspective = null)
     {
         var html = new HtmlText();
         var foot = $"{season.Summary.Scenario}, season of {SeasonSentences.Year(season)}"
@@ -33,7 +34,7 @@ public static class ReportPage
         var shares = pictures.FirstOrDefault(p => p.Stem == SeasonCharts.FruitCarbonByLeafAge);
         Answer(html, season, scenario, units, why);
         Shares(html, tables, shares);
-        Numbers(html, season, tables, views ?? []);
+        Numbers(html, season, tables, views ?? [], perspective ?? CanopyPerspective.None);
         Work(html, season, tables);
         AssessmentSections.Write(html, season, scenario, units, pictures);
         Pictures(html, pictures.Where(p => p != why && p != shares && !AssessmentSections.Stems.Contains(p.Stem)));
@@ -81,7 +82,8 @@ public static class ReportPage
         };
 
     private static void Numbers(
-        HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views)
+        HtmlText html, SeasonResult season, SeasonTables tables, IReadOnlyList<ChartPicture> views,
+        CanopyPerspective perspective)
     {
         html.Markup("<section>").Element("h2", "Stages")
             .Table("Stages", ["Stage", "This model", "Published heat sum", "This model comes"], tables.Stages(),
@@ -90,6 +92,7 @@ public static class ReportPage
                 + "daily means above 0 °C from day 60 of the year, from day 242 in the south; they stand here for "
                 + $"comparison and move nothing. {tables.ThermalTime()}", "quiet");
         html.Element("h2", "Canopy at veraison");
+        PerspectiveParts.Write(html, perspective);
         PageParts.Views(html, views);
         if (views.Count > 0) PageParts.Key(html);
         if (season.Summary.Canopy is { } canopy) html.Table(

@@ -44,10 +44,13 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
 
         List<ComparedOption> options = [.. finished.Select((one, i) =>
             new ComparedOption(names[i], inputs[i].Document, one.Season))];
+        var drawing = CanopyPerspectives.Begin(
+            [.. options.Select((option, i) => SeasonOutput.Kept(inputs[i], option.Season))]);
         var frame = CanopyPictures.FrameOf(
             options.Where(option => option.Season.Portrait is not null)
             .Select(option => (option.Season.Portrait!, option.Scenario)));
         var views = new IReadOnlyList<ChartPicture>[options.Count];
+        IReadOnlyList<CanopyPerspective> perspectives = [];
         IReadOnlyList<ChartPicture> charts = [];
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellationToken };
         try
@@ -62,9 +65,10 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
 
                 var i = item - 1;
                 views[i] = CanopyPictures.All(options[i].Season.Portrait, options[i].Scenario, frame, units);
-                SeasonOutput.WriteReport(
-                    InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i]);
             });
+            perspectives = drawing.GetAwaiter().GetResult();
+            Parallel.For(0, options.Count, parallel, i => SeasonOutput.WriteReport(
+                InFolder(i), inputs[i], options[i].Season, units, finished[i].Charts, views[i], perspectives[i]));
         }
         catch (AggregateException many)
         {
@@ -79,9 +83,10 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         File.WriteAllText(
             folder.File("report.html"),
             ComparisonPage.Html(new ComparisonReport(options, charts, views, units,
-                DateOnly.FromDateTime(DateTime.Now))));
+                DateOnly.FromDateTime(DateTime.Now)) { Perspectives = perspectives }));
         SummaryJson.WriteBrief(folder.File(SummaryJson.FileName), names[0], "compare");
         folder.Commit();
+        CanopyPerspectives.TellMissing(perspectives);
         if (!settings.Quiet) Tell(options, units, settings.Out ?? DefaultFolder(settings.All));
         return RunnerApp.Ok;
 

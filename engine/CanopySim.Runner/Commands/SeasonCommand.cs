@@ -67,11 +67,14 @@ public sealed class SeasonCommand : Command<SeasonCommand.Settings>
         file?.Dispose();
 
         var scenario = input.Document.Scenario;
+        var perspectives = CanopyPerspectives.Begin([SeasonOutput.Kept(input, result)]);
         var charts = SeasonOutput.WriteTablesAndCharts(folder.File, input, result, units, threads);
         var frame = result.Portrait is { } portrait ? CanopyPictures.FrameOf([(portrait, scenario)]) : 0;
-        SeasonOutput.WriteReport(
-            folder.File, input, result, units, charts, CanopyPictures.All(result.Portrait, scenario, frame, units));
+        var views = CanopyPictures.All(result.Portrait, scenario, frame, units);
+        var perspective = perspectives.GetAwaiter().GetResult()[0];
+        SeasonOutput.WriteReport(folder.File, input, result, units, charts, views, perspective);
         folder.Commit();
+        CanopyPerspectives.TellMissing([perspective]);
         if (!settings.Quiet) Tell(result, scenario, units, settings.OutFolder(settings.Scenario));
         return RunnerApp.Ok;
     }

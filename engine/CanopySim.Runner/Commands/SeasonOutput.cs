@@ -1,3 +1,4 @@
+using CanopySim.Drawing.Pictures;
 using CanopySim.Files;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
@@ -24,16 +25,22 @@ public static class SeasonOutput
         return charts;
     }
 
+    /// <summary>The canopy that a season kept, to be drawn in perspective; null where nothing grew.</summary>
+    public static KeptCanopy? Kept(SeasonInput input, SeasonResult result) => result.Portrait is { } portrait
+        ? new KeptCanopy(portrait, input.Document.Scenario, input.UtcOffsetHours)
+        : null;
+
     /// <summary>The report and the views of the canopy.</summary>
     public static void WriteReport(
         Func<string, string> file, SeasonInput input, SeasonResult result, Units units,
-        IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views)
+        IReadOnlyList<ChartPicture> charts, IReadOnlyList<ChartPicture> views, CanopyPerspective perspective)
     {
         WritePictures(file, views);
+        if (perspective.Picture is { } picture) WritePictures(file, [picture]);
         File.WriteAllText(
             file("report.html"),
             ReportPage.Html(result, input.Document.Scenario, units, input.Document.Values, charts,
-                DateOnly.FromDateTime(DateTime.Now), views));
+                DateOnly.FromDateTime(DateTime.Now), views, perspective));
     }
 
     /// <summary>Each picture as PNG, and as SVG where it is drawn in lines.</summary>

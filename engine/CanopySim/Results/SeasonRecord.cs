@@ -18,6 +18,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private readonly BerryGrowth _berries = new(scenario.Fruit);
     private readonly RipeningCarbon _ripeningCarbon = new();
     private readonly SeasonAssessment _assessment = new(scenario);
+    private readonly CanopyScene _scene = new(scenario);
     private readonly double _vines = scenario.Rows.VineCount;
 
     private PlacedCanopy? _placed;
@@ -134,7 +135,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         if (_placed is null) return;
         var isVeraison = day.Stages.Veraison == day.Weather.Date;
         if (isVeraison || (day.Stages.Veraison is null && row.LeafAreaM2PerVine > _largestLeafArea))
-            _portrait = CanopyPortrait.Of(_placed, day.Weather.Date, isVeraison);
+            _portrait = CanopyPortrait.Of(_placed, day.Canopy, _scene, day.Weather.Date, isVeraison);
     }
 
     private DayRow RowOf(DayFacts day, in LeafTotals leaves)

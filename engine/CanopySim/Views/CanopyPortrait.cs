@@ -1,4 +1,5 @@
 using CanopySim.Geometry;
+using CanopySim.Plants;
 
 namespace CanopySim.Views;
 
@@ -18,6 +19,12 @@ public sealed record CanopyPortrait
 
     /// <summary>Age of the blade of each surface [d]; −1 for wood and clusters.</summary>
     public required IReadOnlyList<int> AgeOfSurface { get; init; }
+
+    /// <summary>The canopy of that evening in few numbers, for pictures in perspective.</summary>
+    public required DrawnCanopy Drawn { get; init; }
+
+    /// <summary>Age of each of its blades [d], in their order; −1 while folded.</summary>
+    public required IReadOnlyList<int> AgeOfBlade { get; init; }
 
     /// <summary>
     /// Height of the highest corner over the ground below it, and how far any reaches to either side of its row [m].
@@ -39,12 +46,25 @@ public sealed record CanopyPortrait
         }
     }
 
-    /// <summary>The placed canopy as it stands; ages are copied, since leaves grow older.</summary>
-    public static CanopyPortrait Of(PlacedCanopy placed, DateOnly date, bool isAtVeraison) => new()
+    /// <summary>The canopy as it stands; ages are copied, since leaves grow older.</summary>
+    /// <param name="placed">As light saw it.</param>
+    /// <param name="canopy">Its vines.</param>
+    /// <param name="scene">What draws them.</param>
+    /// <param name="date">The day.</param>
+    /// <param name="isAtVeraison">Whether it is that of veraison.</param>
+    public static CanopyPortrait Of(
+        PlacedCanopy placed, Canopy canopy, CanopyScene scene, DateOnly date, bool isAtVeraison)
     {
-        Date = date,
-        IsAtVeraison = isAtVeraison,
-        Scene = placed.Scene,
-        AgeOfSurface = [.. placed.Leaves.Select(leaf => leaf?.AgeDays ?? -1)],
-    };
+        var drawn = scene.Draw(canopy);
+        var ages = canopy.Leaves().ToDictionary(leaf => leaf.Id.Value, leaf => leaf.HasUnfolded ? leaf.AgeDays : -1);
+        return new CanopyPortrait
+        {
+            Date = date,
+            IsAtVeraison = isAtVeraison,
+            Scene = placed.Scene,
+            AgeOfSurface = [.. placed.Leaves.Select(leaf => leaf?.AgeDays ?? -1)],
+            Drawn = drawn,
+            AgeOfBlade = [.. drawn.Blades.Select(blade => ages[blade.LeafId])],
+        };
+    }
 }

@@ -66,6 +66,8 @@ public class CanopyPicturesTest
                 LeafIds = [1],
             },
             AgeOfSurface = [10],
+            Drawn = new DrawnCanopy([], [], []),
+            AgeOfBlade = [],
         };
         return SKBitmap.Decode(CanopyPictures.All(portrait, scenario, Frame, Units.Metric)[view].Png);
     }

@@ -80,7 +80,7 @@ public class RowsInCellTests
         for (var side = 0; side < alike.Sides.Count; side++)
             Assert.Equal(2 * alike.AreaOfSide[side], twice.AreaOfSide[side], 1e-5);
 
-        Assert.Equal(HalfWidthOf(row.One), HalfWidthOf(row.Two), 1e-5);
+        Assert.Equal(HalfWidthOf(row, row.One), HalfWidthOf(row, row.Two), 1e-5);
     }
 
     // From the side the first row alone is seen, as if no other stood behind or before it.
@@ -184,8 +184,9 @@ public class RowsInCellTests
     private static FruitClusters ClustersOf(Scenario scenario, PlacedCanopy placed) =>
         FruitClusters.Of(placed.Scene, TrellisLayout.RowsOf(scenario), scenario.Rows.Azimuth);
 
-    private static double HalfWidthOf(PlacedCanopy placed) =>
-        CanopyPortrait.Of(placed, new DateOnly(2025, 8, 1), true).Extent.HalfWidth;
+    private static double HalfWidthOf(CopiedRow row, PlacedCanopy placed) =>
+        CanopyPortrait.Of(placed, row.Grown.Canopy, new CanopyScene(row.Single), new DateOnly(2025, 8, 1), true)
+            .Extent.HalfWidth;
 
     private static Sampled MeanOf(double[] values)
     {

@@ -11,7 +11,7 @@ public class ViewCommandTest
     {
         using (RecordedBlock.Context()) { }
         var file = Path.Combine(RecordedBlock.Folder, "june.png");
-        Assert.Equal(ViewerApp.Ok, ViewerApp.Run(
+        Assert.Equal(ExitCode.Ok, ViewerApp.Run(
             [RecordedBlock.Folder, "--picture", file, "--date", "2025-06-05", "--time", "9:30", "--color", "light-now", "--from", "across", "--size", "300x240", "--theme", "dark", "--quiet"]));
         Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(file)[..4]);
         Assert.False(File.Exists(file + ".unfinished"));
@@ -34,13 +34,13 @@ public class ViewCommandTest
     public void What_cannot_be_understood_is_bad_input(string option, string value)
     {
         string[] target = option is "--picture" or "--film" ? [] : ["--picture", Path.Combine(RecordedBlock.Folder, "never.png")];
-        Assert.Equal(ViewerApp.BadInput, ViewerApp.Run([RecordedBlock.Folder, .. target, option, value, "--quiet"]));
+        Assert.Equal(ExitCode.BadInput, ViewerApp.Run([RecordedBlock.Folder, .. target, option, value, "--quiet"]));
         Assert.False(File.Exists(Path.Combine(RecordedBlock.Folder, "never.png")));
     }
 
     [Fact]
     public void Without_picture_and_film_the_window_would_open() =>
-        Assert.Equal(ViewerApp.BadInput, ViewerApp.Run([RecordedBlock.Folder]));
+        Assert.Equal(ExitCode.BadInput, ViewerApp.Run([RecordedBlock.Folder]));
 }
 
 public class RecordingSourceTest

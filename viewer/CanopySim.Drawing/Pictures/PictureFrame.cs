@@ -17,9 +17,16 @@ internal sealed class PictureFrame
     public PictureFrame(PictureOptions options)
     {
         (_theme, _width) = (options.Theme, options.Width);
-        _scale = Math.Clamp(options.Width / 1280f, 0.5f, 3);
+        _scale = options.TextScale ?? Math.Clamp(options.Width / 1280f, 0.5f, 3);
         BandHeight = Math.Min(options.Height / 2, (int)(3.6f * TitleSize) + (int)(2.2f * TextSize));
         SceneHeight = options.Height - BandHeight;
+    }
+
+    /// <summary>Under a scene of a height [px]; the options' own is not asked.</summary>
+    public static PictureFrame Under(int sceneHeight, PictureOptions options)
+    {
+        var band = new PictureFrame(options with { Height = int.MaxValue }).BandHeight;
+        return new PictureFrame(options with { Height = sceneHeight + band });
     }
 
     /// <summary>Pixels under the scene.</summary>

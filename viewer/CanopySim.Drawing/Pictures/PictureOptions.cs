@@ -11,6 +11,9 @@ public sealed record PictureOptions
 
     public int Height { get; init; } = 800;
 
+    /// <summary>Size of text over its usual one; grows with the width where it is left out.</summary>
+    public float? TextScale { get; init; }
+
     public ViewPoint From { get; init; } = ViewPoint.Along;
 
     public SceneTheme Theme { get; init; } = SceneTheme.Light;

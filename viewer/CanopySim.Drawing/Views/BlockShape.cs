@@ -26,6 +26,17 @@ public sealed record BlockShape(Cell Cell, float RowSpacing, float Top, float Az
             (float)(scenario.Rows.Azimuth * Math.PI / 180), scenario.Trellis.Form == TrellisForm.Overhead);
     }
 
+    /// <summary>
+    /// A shape whose views suit every block: as high as the highest, and with the narrowest alley, so that an eye in it
+    /// stands in no other's foliage. The ground is the first's.
+    /// </summary>
+    public static BlockShape Around(IReadOnlyList<BlockShape> blocks) => blocks[0] with
+    {
+        Top = blocks.Max(block => block.Top),
+        RowSpacing = blocks.Min(block => block.RowSpacing),
+        HasRoof = blocks.Any(block => block.HasRoof),
+    };
+
     /// <summary>Every so manieth cell along the row has a post.</summary>
     public int CellsPerPost => Math.Max(1, (int)Math.Round(PostSpacing / Cell.Along));
 

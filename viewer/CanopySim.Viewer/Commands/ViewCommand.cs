@@ -44,7 +44,7 @@ public sealed class ViewCommand : Command<ViewSettings>
             Write(film, finished, settings.Quiet);
         }
 
-        return ViewerApp.Ok;
+        return ExitCode.Ok;
     }
 
     private static RecordingSource Open(ViewSettings settings, CancellationToken cancellation)
@@ -84,7 +84,7 @@ public sealed class ViewCommand : Command<ViewSettings>
         using var screen = new ScreenModel(source.Recording, trials, settings.FirstState(source.Recording));
         var report = settings.Report is { } file ? new Action<ScreenModel>(of => WriteReport(file, of)) : null;
         ViewWindow.Run(window, screen, source.Running, report, cancellation);
-        return cancellation.IsCancellationRequested ? ViewerApp.Stopped : ViewerApp.Ok;
+        return cancellation.IsCancellationRequested ? ExitCode.Stopped : ExitCode.Ok;
     }
 
     // Whole or not at all, since another process reads it at any time.

@@ -1,4 +1,4 @@
-namespace CanopySim.Runner.Commands;
+namespace CanopySim.Shell;
 
 /// <summary>Progress on one line of the error stream, where a person watches.</summary>
 public sealed class ProgressLine(bool quiet) : IDisposable
@@ -8,6 +8,8 @@ public sealed class ProgressLine(bool quiet) : IDisposable
 
     public void Show(DateOnly date, double share) => Show($"{date:d MMM yyyy}", share);
 
+    /// <param name="what">What is being done.</param>
+    /// <param name="share">How much of it is behind [0 to 1].</param>
     public void Show(string what, double share)
     {
         if (!_shown) return;
@@ -16,8 +18,10 @@ public sealed class ProgressLine(bool quiet) : IDisposable
         Console.Error.Write($"\r{line}");
     }
 
+    /// <summary>Leaves the line empty.</summary>
     public void Dispose()
     {
         if (_longest > 0) Console.Error.Write($"\r{new string(' ', _longest)}\r");
+        _longest = 0;
     }
 }
