@@ -1,3 +1,5 @@
+using CanopySim.Files.Charts;
+using CanopySim.Files.Quantities;
 using CanopySim.Files.Report;
 using CanopySim.Files.Scenarios;
 using CanopySim.Parameters;
@@ -15,18 +17,19 @@ internal sealed record AssumedValue(IReadOnlyList<string> Row, Mark Mark, bool D
 /// </summary>
 internal static class AssumedValues
 {
-    public static IEnumerable<AssumedValue> Of(IReadOnlyList<ComparedOption> options)
+    public static IEnumerable<AssumedValue> Of(IReadOnlyList<ComparedOption> options, Units units)
     {
         var all = options.SelectMany(option => option.Document.Values.Select(value => (Option: option, Value: value)));
         foreach (var key in all.Where(entry => entry.Value.Key != "name").GroupBy(entry => entry.Value.Key))
         {
             var said = key.Select(entry => (entry.Value.Value, entry.Value.Mark, entry.Value.Source)).Distinct()
                 .ToList();
-            if (said.Count == 1 && key.Count() == options.Count) yield return Value(key.Key, key.First().Value, false);
-            else foreach (var (option, value) in key) yield return Value($"{key.Key}, {option.Name}", value, true);
+            if (said.Count == 1 && key.Count() == options.Count) 
+                yield return Value(key.Key, key.First().Value, units, false);
+            else foreach (var (option, value) in key) yield return Value($"{key.Key}, {option.Name}", value, units, true);
         }
     }
 
-    private static AssumedValue Value(string name, UnderstoodValue value, bool differs) =>
-        new([name, value.Value, MarkWords.Of(value.Mark), value.Source], value.Mark, differs);
+    private static AssumedValue Value(string name, UnderstoodValue value, Units units, bool differs) =>
+        new([name, ReadersUnits.Show(value.Value, units), MarkWords.Of(value.Mark), value.Source], value.Mark, differs);
 }

@@ -1,3 +1,4 @@
+using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
 using CanopySim.Parameters;
 
@@ -17,16 +18,16 @@ internal static class ComparisonBasis
             html.Element("p", $"{whose}: {options.Key}.");
         }
 
-        Assumptions(html, report.Options);
+        Assumptions(html, report.Options, report.Units);
         html.Element("h2", "Checks")
             .Element("p", PageParts.HowChecksRead)
             .Table("Checks", report.Tables.Heads, report.Tables.Checks(), "numbers");
     }
 
     // On paper only what a reader should doubt, small; who wants every source has the page on a screen.
-    private static void Assumptions(HtmlText html, IReadOnlyList<ComparedOption> options)
+    private static void Assumptions(HtmlText html, IReadOnlyList<ComparedOption> options, Units units)
     {
-        var values = AssumedValues.Of(options).ToList();
+        var values = AssumedValues.Of(options, units).ToList();
         html.Element("h2", "What the model assumes")
             .Element("p", "Values with how sure each is; where the options differ, each says its own.")
             .Markup("<div class=\"onscreen\">")

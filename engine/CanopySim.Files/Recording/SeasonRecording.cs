@@ -18,6 +18,7 @@ public sealed class SeasonRecording : IDisposable
     private (int Number, DrawnCanopy Canopy)? _lastCanopy;
     private (int Number, RecordedHours Hours)? _lastHours;
     private SeasonResult? _outcome;
+    private Dictionary<DateOnly, WeatherDay>? _weather;
 
     /// <param name="blocks">Where its blocks are.</param>
     /// <param name="name">What messages call it.</param>
@@ -93,6 +94,18 @@ public sealed class SeasonRecording : IDisposable
             if (hours.Count > 0 && hours.LeafCount != DayAt(day).Leaves.Count) throw FileBlocks.Damaged(_name, "a day's hours are of other leaves");
             _lastHours = (day, hours);
             return hours;
+        }
+    }
+
+    /// <summary>The weather of a day.</summary>
+    public WeatherDay WeatherOf(int day)
+    {
+        var date = DayAt(day).Row.Date;
+        lock (_lock)
+        {
+            _weather ??= Read(BlockKind.Weather, 0, WeatherBytes.Read).ToDictionary(of => of.Date);
+            return _weather.TryGetValue(date, out var weather)
+                ? weather : throw FileBlocks.Damaged(_name, "a day's weather is missing");
         }
     }
 

@@ -1,4 +1,5 @@
 using CanopySim.Files.Charts;
+using CanopySim.Files.Quantities;
 using CanopySim.Files.Scenarios;
 using CanopySim.Results;
 using CanopySim.Weather;
@@ -38,7 +39,7 @@ public static class ReportPage
         Work(html, season, tables);
         AssessmentSections.Write(html, season, scenario, units, pictures);
         Pictures(html, pictures.Where(p => p != why && p != shares && !AssessmentSections.Stems.Contains(p.Stem)));
-        Basis(html, season, understood);
+        Basis(html, season, understood, units);
         Checks(html, tables);
         PageParts.Cautions(html);
         html.Markup("</section>");
@@ -146,7 +147,7 @@ public static class ReportPage
         html.Markup("</section>");
     }
 
-    private static void Basis(HtmlText html, SeasonResult season, IReadOnlyList<UnderstoodValue> understood)
+    private static void Basis(HtmlText html, SeasonResult season, IReadOnlyList<UnderstoodValue> understood, Units units)
     {
         html.Markup("<section>").Element("h2", "Weather that was estimated");
         var (estimated, gaps) = (season.Summary.EstimatedInputs, season.Summary.FilledGaps);
@@ -167,8 +168,9 @@ public static class ReportPage
                 $"{MarkWords.Of(m)} ({understood.Count(v => v.Mark == m)}): {MarkWords.Meaning(m)}"))
                 .Table(
                     "Values that the model used", ["Key", "Value", "How sure", "Source"],
-                    understood.Select(v => (IReadOnlyList<string>)[v.Key, v.Value, MarkWords.Of(v.Mark), v.Source]),
-                        "values");
+                    understood.Select(v => (IReadOnlyList<string>)
+                        [v.Key, ReadersUnits.Show(v.Value, units), MarkWords.Of(v.Mark), v.Source]),
+                    "values");
         }
         else
         {

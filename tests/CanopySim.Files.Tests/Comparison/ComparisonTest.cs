@@ -5,6 +5,7 @@ using CanopySim.Files.Scenarios;
 using CanopySim.Files.Tests.Charts;
 using CanopySim.Parameters;
 using CanopySim.Results;
+using CanopySim.Training;
 using Xunit;
 
 namespace CanopySim.Files.Tests.Comparison;
@@ -86,17 +87,30 @@ public class ComparisonTest
         var roof = Option("Roof", InventedSeason.Full(), new("name", "Roof", Mark.Given, ""),
             new("trellis.form", "overhead", Mark.Given, "", Help: "Form."),
             new("rows.spacing", "2.4 m", Mark.Given, ""), new("canopy_work.topping.0.height", "2 m", Mark.Given, ""));
-        Assert.Equal(["trellis.form", "canopy_work.topping.0.height"],
-            ScenarioDifferences.Of([hedge.Document, roof.Document]).Select(d => d.Key));
-        Assert.Equal("Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 2 m.",
+        hedge = With(hedge, hedge.Scenario);
+        roof = With(roof, roof.Scenario with
+        {
+            CanopyWork = new CanopyWork { Topping = [new Topping { Height = 2, WhenShootsReach = 1.2 }] },
+        });
+        var differences = ScenarioDifferences.Of([hedge.Document, roof.Document]);
+        Assert.Equal(["trellis.form", "canopy_work.topping"], differences.Select(d => d.Key));
+        Assert.Equal(["none", "shoots topped 2 m over the ground when shoots reach 1.2 m"], differences[1].Values);
+        Assert.Equal(
+            "Roof: trained as overhead instead of upright hedge; shoots topped 2 m over the ground when shoots reach "
+                + "1.2 m.",
             ScenarioDifferences.InWords(roof, hedge));
         Assert.Equal(
-            "Hedge: trellis, form upright-hedge, there overhead; no canopy work, topping 1, height, there 2 m.",
+            "Hedge: trained as upright hedge instead of overhead; left undone: shoots topped 2 m over the ground when "
+                + "shoots reach 1.2 m.",
             ScenarioDifferences.InWords(hedge, roof));
-        Assert.Equal("Height\ncanopy work, topping 1", ScenarioDifferences.Short("canopy_work.topping.0.height"));
+        Assert.Equal("Topping\ncanopy work", ScenarioDifferences.Short("canopy_work.topping"));
         Assert.Equal(
-            "Roof: trellis, form overhead, there upright-hedge; canopy work, topping 1, height 6.56 ft.",
+            "Roof: trained as overhead instead of upright hedge; shoots topped 6.56 ft over the ground when shoots "
+                + "reach 3.94 ft.",
             ScenarioDifferences.InWords(roof, hedge, Units.Us));
+
+        static ComparedOption With(ComparedOption option, Scenario scenario) =>
+            option with { Document = option.Document with { Scenario = scenario } };
     }
 
     /// <summary>Two that say the same are told of, whichever they are; nobody looks for what differs.</summary>

@@ -61,7 +61,10 @@ public sealed class LeafTests
         }
 
         desk.Model.SetHour(2);
-        Assert.Equal("not recorded in the dark", Rows(desk)["Temperature"]);
+        var air = desk.Model.Recording.WeatherOf(desk.State.Day).Hours[2].AirTemperatureCelsius;
+        Assert.Equal(air, Number(Rows(desk)["Temperature"].Replace(", as the air", "")), 0.051);
+        Assert.EndsWith(", as the air", Rows(desk)["Temperature"]);
+        Assert.InRange(Number(Rows(desk)["Assimilation, dark"]), -2, -0.05);
         desk.Model.SetHour(13);
         desk.Type("u");
         Assert.Equal((hours.Temperature[hours.IndexOf(Array.IndexOf(hours.Hours, (byte)13), index)] * 1.8) + 32,

@@ -53,8 +53,7 @@ public static class LeafValues
         var number = Array.IndexOf(hours.Hours, (byte)hour);
         if (number < 0)
         {
-            // In the dark there is no light; what a leaf breathes then is not recorded by hour.
-            if (quantity == LeafQuantity.LightNow) Array.Clear(values);
+            if (DarkHours.IsDark(recording, day, hour)) FillFromDark(values, recording, day, hour, quantity);
             return;
         }
 
@@ -66,5 +65,22 @@ public static class LeafValues
             _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "no quantity of an hour"),
         };
         from.AsSpan(hours.IndexOf(number, 0), values.Length).CopyTo(values);
+    }
+
+    private static void FillFromDark(
+        float[] values, SeasonRecording recording, int day, int hour, LeafQuantity quantity)
+    {
+        switch (quantity)
+        {
+            case LeafQuantity.LightNow:
+                Array.Clear(values);
+                break;
+            case LeafQuantity.TemperatureNow:
+                Array.Fill(values, DarkHours.Temperature(recording, day, hour));
+                break;
+            default:
+                DarkHours.Assimilation(recording, day, hour).CopyTo(values, 0);
+                break;
+        }
     }
 }

@@ -24,7 +24,16 @@ public static class PictureText
             return $"{seen}; {(known.Length == 0 && values.Length > 0 ? "nothing is known of them in this hour" : "each shoot has its color")}.";
         var (low, middle, high) = (Text(known[0]), Text(known[known.Length / 2]), Text(known[^1]));
         var name = QuantityText.Name(moment.Quantity).ToLowerInvariant();
-        return $"{seen}; {name} {low} to {high} {QuantityText.Unit(moment.Quantity, units)}, half of the leaves at {middle} or more.";
+        var dark = moment.Quantity switch
+        {
+            _ when !DarkHours.IsDark(recording, moment.Day, (int)moment.Hour) => "",
+            LeafQuantity.LightNow => ", since it is dark",
+            LeafQuantity.TemperatureNow => ", in the dark as warm as the air",
+            LeafQuantity.AssimilationNow => ", in the dark respiration alone",
+            _ => "",
+        };
+        if (low == high) return $"{seen}; {name} {low} {QuantityText.Unit(moment.Quantity, units)} for all{dark}.";
+        return $"{seen}; {name}{dark}{(dark.Length > 0 ? "," : "")} {low} to {high} {QuantityText.Unit(moment.Quantity, units)}, half of the leaves at {middle} or more.";
 
         string Text(float value) => QuantityText.Number(moment.Quantity, value, units);
     }

@@ -71,14 +71,14 @@ public sealed class PortraitPictures : IDisposable
             [.. portrait.AgeOfBlade.Select(age => coloring.ShareOf(Math.Max(0, age)))], coloring.Table());
         var sun = SunPath.At(scenario, canopy.UtcOffsetHours, portrait.Date, Hour);
         _painter.SetSun(sun.Z > 0 ? sun : null, []);
-        _painter.Draw(camera, Width, SceneHeight, Fineness.Kept, _pixels.Framebuffer(Width, SceneHeight));
+        _painter.Draw(camera, Width, SceneHeight, Fineness.Still, _pixels.Framebuffer(Width, SceneHeight));
         using var bitmap = new SKBitmap(
             new SKImageInfo(Width, SceneHeight + _frame.BandHeight, SKColorType.Rgba8888, SKAlphaType.Opaque));
         _pixels.Read().CopyTo(bitmap.GetPixelSpan());
         using var canvas = new SKCanvas(bitmap);
         var when = $"{PictureText.DayText(portrait.Date)}, {CanopyPictures.WhenWords(portrait)}";
         _frame.DrawBand(
-            canvas, $"{scenario.Name}, {when}", $"{Seen(canopy)}.", Legend.Of(coloring, Units.Metric));
+            canvas, $"{scenario.Name}, {when}", $"T{Seen(canopy)[1..]}.", Legend.Of(coloring, Units.Metric));
         return new ChartPicture(
             Stem, "The canopy in perspective",
             $"{scenario.Name} on {when}, in the sun of {PictureText.TimeText(Hour)} standard time: {Seen(canopy)}, each "

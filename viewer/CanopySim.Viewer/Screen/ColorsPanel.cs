@@ -65,8 +65,8 @@ internal static class ColorsPanel
         LeafQuantity.Efficiency => "What the leaf's age leaves of its own best photosynthetic capacity",
         LeafQuantity.LightNow => "Light (PAR) that the leaf takes up in this hour, for each area of leaf",
         LeafQuantity.LightOfDay => "Light (PAR) that the leaf takes up in the whole day, for each area of leaf",
-        LeafQuantity.TemperatureNow => "Temperature of the blade in this hour: in sun it is warmer than the air",
-        LeafQuantity.AssimilationNow => "CO₂ that the leaf gains in this hour, its own respiration taken off",
+        LeafQuantity.TemperatureNow => "Temperature of the blade in this hour: in sun it is warmer than the air, at night it is taken to be as warm",
+        LeafQuantity.AssimilationNow => "CO₂ that the leaf gains in this hour, its own respiration taken off; at night that alone, below 0",
         LeafQuantity.CarbonOfDay => "CO₂ that the leaf gains in 24 hours, the night's respiration taken off",
         LeafQuantity.RipeningShare =>
             "The leaf's part in all carbon that leaves gained while the fruit ripened; known once it has",

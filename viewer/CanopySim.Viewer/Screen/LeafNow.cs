@@ -16,12 +16,16 @@ namespace CanopySim.Viewer.Screen;
 /// <param name="Efficiency">Efficiency of its age [0 to 1].</param>
 /// <param name="LightNow">PAR absorbed in the hour [µmol m⁻² s⁻¹]; 0 in the dark.</param>
 /// <param name="LightOfDayMoles">PAR absorbed in the day [mol].</param>
-/// <param name="Temperature">Of the blade in the hour [°C]; null in the dark.</param>
-/// <param name="AssimilationNow">Net assimilation in the hour [µmol m⁻² s⁻¹]; null in the dark.</param>
+/// <param name="Temperature">Of the blade in the hour [°C]; in the dark that of the air.</param>
+/// <param name="AssimilationNow">
+/// Net assimilation in the hour [µmol m⁻² s⁻¹]; in the dark its respiration, below 0.
+/// </param>
+/// <param name="IsDark">Whether the hour has no light.</param>
 /// <param name="CarbonOfDayGrams">Net assimilation over 24 hours [g CO₂].</param>
 public sealed record LeafNow(
     DrawnBlade Blade, DateOnly? UnfoldedOn, int AgeDays, double Area, double Efficiency, double LightNow,
-    double LightOfDayMoles, double? Temperature, double? AssimilationNow, double CarbonOfDayGrams)
+    double LightOfDayMoles, double Temperature, double AssimilationNow, bool IsDark,
+    double CarbonOfDayGrams)
 {
     private const double SquareCentimeters = 1e4;
 
@@ -33,13 +37,15 @@ public sealed record LeafNow(
         var (leaves, hours, date) = (recording.Leaves(day), recording.Hours(day), recording.Row(day).Date);
         var at = Array.IndexOf(hours.Hours, (byte)hour);
         var age = leaves.AgeDays[index];
+        var isDark = at < 0;
         return new LeafNow(
             recording.Canopy(day).Blades[index], age >= 0 ? date.AddDays(-age) : null, age, leaves.Area[index],
             leaves.Efficiency[index],
-            at >= 0 ? hours.AbsorbedPpfd[hours.IndexOf(at, index)] : 0, leaves.AbsorbedParMoles[index],
-            at >= 0 ? hours.Temperature[hours.IndexOf(at, index)] : null, at >= 0
-                ? hours.NetAssimilation[hours.IndexOf(at, index)] : null,
-            leaves.NetAssimilationGrams[index]);
+            isDark ? 0 : hours.AbsorbedPpfd[hours.IndexOf(at, index)], leaves.AbsorbedParMoles[index],
+            isDark ? DarkHours.Temperature(recording, day, hour) : hours.Temperature[hours.IndexOf(at, index)],
+            isDark ? DarkHours.Assimilation(recording, day, hour)[index]
+                : hours.NetAssimilation[hours.IndexOf(at, index)],
+            isDark, leaves.NetAssimilationGrams[index]);
     }
 
     /// <summary>The sentence that a reader asks of a leaf first.</summary>
@@ -68,10 +74,9 @@ public sealed record LeafNow(
         yield return ("Efficiency of its age", $"{Measure.Number(100 * Efficiency, 0)} %");
         yield return ($"Light, {TimeStrip.HourWords(hour)}", $"{Measure.Number(LightNow, 0)} µmol/(m² s)");
         yield return ("Light of the day", $"{Measure.Number(LightOfDayMoles / Area, 1)} mol/m²");
-        yield return ("Temperature", Temperature is { } celsius ? Measure.Temperature(units, celsius, 1)
-            : "not recorded in the dark");
-        yield return ("Assimilation", AssimilationNow is { } gain ? $"{Measure.Number(gain, 1)} µmol/(m² s)"
-            : "not recorded in the dark");
+        yield return ("Temperature", Measure.Temperature(units, Temperature, 1) + (IsDark ? ", as the air" : ""));
+        yield return (IsDark ? "Assimilation, dark" : "Assimilation",
+            $"{Measure.Number(AssimilationNow, IsDark ? 2 : 1)} µmol/(m² s)");
         yield return ("Carbon of the day", $"{Measure.Number(CarbonOfDayGrams, 3)} g of CO₂");
         if (ripeningShare is { } share)
             yield return ("Share in ripening",
