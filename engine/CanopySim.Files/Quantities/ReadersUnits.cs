@@ -24,6 +24,7 @@ public static partial class ReadersUnits
         ["degC d"] = "°F d",
         ["1/m"] = "1/ft",
         ["cm2"] = "in2",
+        ["m2"] = "ft2",
         ["g/cm"] = "oz/in",
     };
 

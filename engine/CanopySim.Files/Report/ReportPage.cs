@@ -96,6 +96,7 @@ public static class ReportPage
         PerspectiveParts.Write(html, perspective);
         PageParts.Views(html, views);
         if (views.Count > 0) PageParts.Key(html);
+        else if (perspective.Picture is not null) PageParts.AgeKey(html);
         if (season.Summary.Canopy is { } canopy) html.Table(
             "Canopy at veraison", ["Measure", "Value"], tables.Canopy(canopy), "numbers");
         else html.Element("p", "Veraison was not reached, so there is no canopy to describe at it.");

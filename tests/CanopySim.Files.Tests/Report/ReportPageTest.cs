@@ -172,6 +172,8 @@ public partial class ReportPageTest
         Assert.Equal(["87.83 ft²"], cells["Leaf area a vine"]);
         Assert.Equal(["7.65 lb"], cells["Yield a vine"]);
         Assert.Equal(["161 gal"], cells["Water transpired"]);
+        Assert.Equal("1620 °F d", cells["cultivar.veraison_sum"][0]);
+        Assert.Equal("38.8 ft²", cells["rows.area"][0]);
         Assert.Contains("above 43.7 °F", Page(InventedSeason.Full(), Units.Us));
         Assert.DoesNotContain(cells.Values.SelectMany(v => v), v => v.EndsWith(" cm") || v.EndsWith(" kg") || v.EndsWith(" m²"));
     }
@@ -259,11 +261,30 @@ public partial class ReportPageTest
         var page = Page(InventedSeason.Full());
         var cells = Cells(page);
         string[] words = ["given", "published", "from memory", "fitted", "assumed", "common practice, no source", "derived"];
-        foreach (var (value, mark) in Understood.Zip(words))
-            Assert.Equal([value.Value, mark, value.Source], cells[value.Key]);
+        string[] shown = ["45.2 °", "0.31", "0.01 mol m⁻² s⁻¹", "14.5 mg/d", "900 °C d", "0.05", "3.6 m²"];
+        foreach (var (value, mark, text) in Understood.Zip(words, shown))
+            Assert.Equal([text, mark, value.Source], cells[value.Key]);
         Assert.Contains("<li>global radiation from the temperature range</li>", page);
         Assert.Contains("3 gaps were filled.", page);
         Assert.Contains("Part of the weather is estimated", page);
+    }
+
+    [Fact]
+    public void TheCanopyInPerspectiveStandsWithItsKeyOrSaysWhyItDoesNot()
+    {
+        var season = InventedSeason.Full();
+        var drawn = new ChartPicture("canopy-in-perspective", "In perspective", "A row & its age.", [1, 2], "", "");
+        var page = Report(new CanopyPerspective(drawn, null));
+        Assert.Contains("<figure class=\"scene\"><img class=\"only\" src=\"data:image/png;base64,AQI=\" "
+            + "alt=\"In perspective. A row &amp; its age.\">", page);
+        Assert.Contains("Leaf age, days:", page);
+        var without = Report(new CanopyPerspective(null, "Install it."));
+        Assert.Contains("There is no picture of the canopy in perspective here. Install it.", without);
+        Assert.DoesNotContain("figure class=\"scene\"", without);
+        Assert.DoesNotContain("in perspective", Report(CanopyPerspective.None));
+
+        string Report(CanopyPerspective perspective) => ReportPage.Html(
+            season, InventedSeason.Scenario(), Units.Metric, Understood, [], null, null, perspective);
     }
 
     [Fact]

@@ -15,6 +15,14 @@ public class EglContextTest
     }
 
     [Fact]
+    public void Elsewhere_than_on_Linux_the_window_is_named()
+    {
+        var error = Assert.Throws<DrawingException>(() => EglContext.Create(isLinux: false));
+        Assert.Contains("on Linux alone", error.Message);
+        Assert.Contains("'canopysim-view'", error.Message);
+    }
+
+    [Fact]
     public void It_is_a_core_context_of_3_3_or_newer()
     {
         using var context = RecordedBlock.Context();

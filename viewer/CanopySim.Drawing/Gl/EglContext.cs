@@ -3,8 +3,8 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Gl;
 
 /// <summary>
-/// OpenGL without window and display server: EGL on Mesa's surfaceless platform (EGL_MESA_platform_surfaceless). There is no
-/// framebuffer but those that a drawing makes.
+/// OpenGL without window and display server: EGL on Mesa's surfaceless platform (EGL_MESA_platform_surfaceless). There
+/// is no framebuffer but those that a drawing makes.
 /// </summary>
 public sealed class EglContext : IGlContext
 {
@@ -38,16 +38,23 @@ public sealed class EglContext : IGlContext
 
     /// <summary>Makes a context and makes it this thread's.</summary>
     /// <param name="library">Name of the library; another one only to try out what is said when it is missing.</param>
+    /// <param name="isLinux">Whether the system is Linux; said only to try out what is said elsewhere.</param>
     /// <exception cref="DrawingException">It is missing, or cannot do what is needed.</exception>
-    public static EglContext Create(string library = Library)
+    public static EglContext Create(string library = Library, bool? isLinux = null)
     {
-        if (!OperatingSystem.IsLinux())
-            throw new DrawingException("Pictures without a window need EGL, which this system does not have: open the window instead.");
+        if (!(isLinux ?? OperatingSystem.IsLinux()))
+        {
+            throw new DrawingException(
+                "Pictures without a window are drawn on Linux alone, with Mesa's EGL. Here the window shows the same: "
+                + "'canopysim-view' with the scenario or the results folder.");
+        }
+
         var egl = EglFunctions.TryLoad(library) ?? throw new DrawingException(
             $"Pictures need the library {library} (EGL), which was not found. Install it: on Debian and Ubuntu "
             + "'apt-get install libegl1 libegl-mesa0 libgl1-mesa-dri'.");
         var display = egl.GetPlatformDisplay()?.Invoke(SurfacelessPlatform, 0, null) ?? 0;
-        if (display == 0 || egl.Initialize(display, out _, out _) == 0) throw Refused(egl, "has no surfaceless display");
+        if (display == 0 || egl.Initialize(display, out _, out _) == 0) throw Refused(egl,
+            "has no surfaceless display");
         egl.BindApi(OpenGlApi);
         var configs = new nint[1];
         int[] wanted = [RenderableType, OpenGlBit, SurfaceType, 0, None];
@@ -55,7 +62,8 @@ public sealed class EglContext : IGlContext
             throw Refused(egl, "has no configuration for OpenGL");
         int[] version = [MajorVersion, 3, MinorVersion, 3, ProfileMask, CoreProfile, None];
         var context = egl.CreateContext(display, configs[0], 0, version);
-        return context == 0 ? throw Refused(egl, "gave no context of OpenGL 3.3") : new EglContext(egl, display, context);
+        return context == 0 ? throw Refused(egl, "gave no context of OpenGL 3.3")
+            : new EglContext(egl, display, context);
     }
 
     public void MakeCurrent()

@@ -2,8 +2,11 @@ using Silk.NET.OpenGL;
 
 namespace CanopySim.Drawing.Gl;
 
-/// <summary>A framebuffer of its own with depth, with several samples a pixel or one; made anew only when its size changes.</summary>
-internal sealed class RenderTarget(GL gl, int samples, SizedInternalFormat color = SizedInternalFormat.Rgba8) : IDisposable
+/// <summary>
+/// A framebuffer of its own with depth, with several samples a pixel or one; made anew only when its size changes.
+/// </summary>
+internal sealed class RenderTarget(GL gl, int samples, SizedInternalFormat color = SizedInternalFormat.Rgba8)
+    : IDisposable
 {
     private uint _color;
     private uint _depth;
@@ -34,14 +37,16 @@ internal sealed class RenderTarget(GL gl, int samples, SizedInternalFormat color
         _depth = Storage(InternalFormat.DepthComponent24, FramebufferAttachment.DepthAttachment);
         var state = gl.CheckFramebufferStatus(FramebufferTarget.Framebuffer);
         if (state != GLEnum.FramebufferComplete)
-            throw new DrawingException($"The driver makes no picture of {width} × {height} points with {samples} samples each ({state}).");
+            throw new DrawingException(
+                $"The driver makes no picture of {width} × {height} points with {samples} samples each ({state}).");
     }
 
     private uint Storage(InternalFormat format, FramebufferAttachment attachment)
     {
         var buffer = gl.GenRenderbuffer();
         gl.BindRenderbuffer(RenderbufferTarget.Renderbuffer, buffer);
-        gl.RenderbufferStorageMultisample(RenderbufferTarget.Renderbuffer, (uint)samples, format, (uint)Width, (uint)Height);
+        gl.RenderbufferStorageMultisample(RenderbufferTarget.Renderbuffer, (uint)samples, format, (uint)Width,
+            (uint)Height);
         gl.FramebufferRenderbuffer(FramebufferTarget.Framebuffer, attachment, RenderbufferTarget.Renderbuffer, buffer);
         return buffer;
     }

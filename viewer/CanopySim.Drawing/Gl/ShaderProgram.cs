@@ -70,7 +70,8 @@ internal sealed class ShaderProgram : IDisposable
         _gl.ShaderSource(shader, $"#version 330 core\n{common}\n{Text(file)}");
         _gl.CompileShader(shader);
         if (_gl.GetShader(shader, ShaderParameterName.CompileStatus) == 0)
-            throw new DrawingException($"The driver does not compile the shader {file}: {_gl.GetShaderInfoLog(shader)}");
+            throw new DrawingException(
+                $"The driver does not compile the shader {file}: {_gl.GetShaderInfoLog(shader)}");
         return shader;
     }
 

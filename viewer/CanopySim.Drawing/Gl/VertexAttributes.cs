@@ -16,6 +16,7 @@ internal static class VertexAttributes
     {
         buffer.Bind();
         gl.EnableVertexAttribArray(location);
-        gl.VertexAttribPointer(location, components, VertexAttribPointerType.Float, false, (uint)(stride * sizeof(float)), (void*)(offset * sizeof(float)));
+        gl.VertexAttribPointer(location, components, VertexAttribPointerType.Float, false,
+            (uint)(stride * sizeof(float)), (void*)(offset * sizeof(float)));
     }
 }

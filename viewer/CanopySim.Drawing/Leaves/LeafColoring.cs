@@ -2,7 +2,9 @@ using CanopySim.Files.Charts;
 
 namespace CanopySim.Drawing.Leaves;
 
-/// <summary>How values of a quantity become colors: a table of 256 and the range it spans. What a legend says follows from it.</summary>
+/// <summary>
+/// How values of a quantity become colors: a table of 256 and the range it spans. What a legend says follows from it.
+/// </summary>
 /// <param name="Quantity">What is shown.</param>
 /// <param name="From">Value at the table's beginning.</param>
 /// <param name="To">Value at its end.</param>
@@ -17,7 +19,9 @@ public sealed record LeafColoring(LeafQuantity Quantity, double From, double To)
     // The least span that is worth colors: below it all blades are alike.
     private const double LeastSpan = 1e-6;
 
-    /// <summary>A range of the quantity's own, the same for every season and block, so that pictures can be put side by side.</summary>
+    /// <summary>
+    /// A range of the quantity's own, the same for every season and block, so that pictures can be put side by side.
+    /// </summary>
     public static LeafColoring Fixed(LeafQuantity quantity) => quantity switch
     {
         LeafQuantity.Age => new(quantity, 0, ChartStyle.AgeClassDays * ChartStyle.AgeClasses.Count),
@@ -46,7 +50,9 @@ public sealed record LeafColoring(LeafQuantity Quantity, double From, double To)
         return high - low > LeastSpan ? new(quantity, low, high) : Fixed(quantity);
     }
 
-    /// <summary>Where a value lies in the table, 0 to 1; <see cref="NoValue"/> for none. Beyond the ends the ends.</summary>
+    /// <summary>
+    /// Where a value lies in the table, 0 to 1; <see cref="NoValue"/> for none. Beyond the ends the ends.
+    /// </summary>
     public float ShareOf(float value)
     {
         if (!float.IsFinite(value)) return NoValue;
@@ -84,7 +90,10 @@ public sealed record LeafColoring(LeafQuantity Quantity, double From, double To)
     }
 }
 
-/// <summary>Shares of nothing to all: from grey to one green, darker as it grows. Lightness falls evenly, so that no hue needs to be told.</summary>
+/// <summary>
+/// Shares of nothing to all: from grey to one green, darker as it grows. Lightness falls evenly, so that no hue needs
+/// to be told.
+/// </summary>
 public static class ShareRamp
 {
     private static readonly (double R, double G, double B) Nothing = (0xD9, 0xD8, 0xD2);
@@ -101,7 +110,8 @@ public static class ShareRamp
 }
 
 /// <summary>
-/// Colors that tell neighbors apart, also to the color-blind: seven of the set of Okabe &amp; Ito 2008, Color Universal Design (from memory), without black.
+/// Colors that tell neighbors apart, also to the color-blind: seven of the set of Okabe &amp; Ito 2008, Color Universal
+/// Design (from memory), without black.
 /// </summary>
 public static class ShootColors
 {

@@ -2,7 +2,9 @@ using CanopySim.Files.Recording;
 
 namespace CanopySim.Drawing.Leaves;
 
-/// <summary>Values of a quantity for every blade of a day, in the order of its canopy's blades; NaN where there is none.</summary>
+/// <summary>
+/// Values of a quantity for every blade of a day, in the order of its canopy's blades; NaN where there is none.
+/// </summary>
 public static class LeafValues
 {
     /// <param name="recording">The season.</param>
@@ -10,7 +12,8 @@ public static class LeafValues
     /// <param name="hour">Hour of the day, for what changes by hour: 13 is 13:00 to 14:00 local standard time.</param>
     /// <param name="quantity">Which.</param>
     /// <param name="shares">Shares in the ripening, where they are asked for; null: not known yet.</param>
-    public static float[] Of(SeasonRecording recording, int day, int hour, LeafQuantity quantity, RipeningShares? shares = null)
+    public static float[] Of(SeasonRecording recording, int day, int hour, LeafQuantity quantity,
+        RipeningShares? shares = null)
     {
         var (blades, leaves) = (recording.Canopy(day).Blades, recording.Leaves(day));
         var values = new float[blades.Count];
@@ -37,7 +40,8 @@ public static class LeafValues
                 for (var i = 0; i < values.Length; i++) values[i] = leaves.NetAssimilationGrams[i] / leaves.Area[i];
                 break;
             case LeafQuantity.RipeningShare:
-                for (var i = 0; i < values.Length; i++) values[i] = shares is null ? float.NaN : 100 * shares.Of(blades[i].LeafId);
+                for (var i = 0; i < values.Length; i++) values[i] = shares is null ? float.NaN : 100
+                    * shares.Of(blades[i].LeafId);
                 break;
             default:
                 FillFromHour(values, recording, day, hour, quantity);
@@ -47,7 +51,8 @@ public static class LeafValues
         return values;
     }
 
-    private static void FillFromHour(float[] values, SeasonRecording recording, int day, int hour, LeafQuantity quantity)
+    private static void FillFromHour(float[] values, SeasonRecording recording, int day, int hour,
+        LeafQuantity quantity)
     {
         var hours = recording.Hours(day);
         var number = Array.IndexOf(hours.Hours, (byte)hour);

@@ -42,7 +42,8 @@ public static class QuantityText
     {
         LeafQuantity.TemperatureNow when units == Units.Us => Measure.Number((value * 1.8) + 32, 1),
         LeafQuantity.CarbonOfDay when units == Units.Us => Measure.Number(value * SquareMetersPerSquareFoot, 2),
-        LeafQuantity.Age or LeafQuantity.LightNow or LeafQuantity.Shoot or LeafQuantity.Efficiency => Measure.Number(value, 0),
+        LeafQuantity.Age or LeafQuantity.LightNow or LeafQuantity.Shoot or LeafQuantity.Efficiency =>
+            Measure.Number(value, 0),
         LeafQuantity.RipeningShare => Measure.Number(value, 2),
         _ => Measure.Number(value, 1),
     };

@@ -3,8 +3,8 @@ using CanopySim.Files.Recording;
 namespace CanopySim.Drawing.Leaves;
 
 /// <summary>
-/// Each leaf's share in the carbon that all leaves gained from veraison to the target sugar, or to the end where that was not reached: the days of
-/// <c>ripening_carbon_by_leaf_age</c>.
+/// Each leaf's share in the carbon that all leaves gained from veraison to the target sugar, or to the end where that
+/// was not reached: the days of <c>ripening_carbon_by_leaf_age</c>.
 /// </summary>
 public sealed class RipeningShares
 {

@@ -3,7 +3,9 @@ using CanopySim.Geometry;
 
 namespace CanopySim.Drawing.Painting;
 
-/// <summary>A blade of few triangles with what to draw of a canopy with it: every blade, or every so manieth, larger.</summary>
+/// <summary>
+/// A blade of few triangles with what to draw of a canopy with it: every blade, or every so manieth, larger.
+/// </summary>
 /// <param name="Points">Corners of the unit blade, each half with its own.</param>
 /// <param name="Normals">Normal at each corner: a half is flat.</param>
 /// <param name="Indices">Three a triangle.</param>
@@ -19,8 +21,10 @@ internal sealed record BladeLevel(Vector3[] Points, Vector3[] Normals, ushort[] 
 /// <summary>The blade at falling detail: as recorded, and three plainer ones of the same area.</summary>
 internal static class BladeLevels
 {
-    // Right halves of plainer outlines, base to tip, of no particular size: each is scaled to the drawn blade's area. Assumed.
-    private static readonly Vector2[] Lobed = [new(0, 0), new(0.28f, -0.10f), new(0.54f, 0.20f), new(0.35f, 0.36f), new(0.42f, 0.63f), new(0, 1)];
+    // Right halves of plainer outlines, base to tip, of no particular size: each is scaled to the drawn blade's area.
+    // Assumed.
+    private static readonly Vector2[] Lobed =
+        [new(0, 0), new(0.28f, -0.10f), new(0.54f, 0.20f), new(0.35f, 0.36f), new(0.42f, 0.63f), new(0, 1)];
     private static readonly Vector2[] Diamond = [new(0, -0.04f), new(0.52f, 0.30f), new(0, 1)];
 
     // As in BladeMesh: each half is lifted by so much [rad].
@@ -39,7 +43,8 @@ internal static class BladeLevels
         var corners = new List<Vector3>();
         for (var i = 1; i < half.Length - 1; i++)
         {
-            // A fan around the middle of the midrib would leave the base open; around the base it crosses the sinus a little.
+            // A fan around the middle of the midrib would leave the base open; around the base it crosses the sinus a
+            // little.
             var (a, b, c) = (half[0], half[i], half[i + 1]);
             corners.AddRange([Folded(a, 1), Folded(b, 1), Folded(c, 1), Folded(a, -1), Folded(c, -1), Folded(b, -1)]);
         }

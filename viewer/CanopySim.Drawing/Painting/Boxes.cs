@@ -18,7 +18,8 @@ internal static class Boxes
     {
         var (low, high) = wood;
         foreach (var stalk in canopy.Stalks)
-            (low, high) = (Vector3.Min(low, Vector3.Min(stalk.From, stalk.To)), Vector3.Max(high, Vector3.Max(stalk.From, stalk.To)));
+            (low, high) = (Vector3.Min(low, Vector3.Min(stalk.From, stalk.To)),
+                Vector3.Max(high, Vector3.Max(stalk.From, stalk.To)));
         foreach (var blade in canopy.Blades)
         {
             // The tip is the farthest corner of a blade: its length over the root of its area is less than 1.3.
@@ -26,7 +27,8 @@ internal static class Boxes
             (low, high) = (Vector3.Min(low, blade.Frame.Base - reach), Vector3.Max(high, blade.Frame.Base + reach));
         }
 
-        foreach (var cluster in canopy.Clusters) low = Vector3.Min(low, cluster.Top - new Vector3(cluster.Radius, cluster.Radius, cluster.Length));
+        foreach (var cluster in canopy.Clusters) low =
+            Vector3.Min(low, cluster.Top - new Vector3(cluster.Radius, cluster.Radius, cluster.Length));
         return (low, high);
     }
 }

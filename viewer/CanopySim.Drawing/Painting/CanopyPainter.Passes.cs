@@ -64,7 +64,8 @@ public sealed partial class CanopyPainter
         program.SetColor("uColor", Colors.Mix(Theme.GreenShoot, Theme.RipeShoot, _ripeness));
         for (var level = 0; level < 3; level++)
         {
-            foreach (var copies in Chunks(_copies.Levels[level])) _stalks.Draw(program, copies.Span, level == 0 ? 0 : Thin);
+            foreach (var copies in Chunks(_copies.Levels[level])) _stalks.Draw(program, copies.Span, level == 0 ? 0
+                : Thin);
         }
 
         // Half of a bit less than a pixel, in clip units.

@@ -9,8 +9,9 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>
-/// Draws a canopy as an endless vineyard: blades colored by what the reader chose, in the sun of the hour. Tell it what has changed, then draw;
-/// nothing is drawn by itself. It belongs to the thread of its context. Colors of blades are shaded to no less than three quarters.
+/// Draws a canopy as an endless vineyard: blades colored by what the reader chose, in the sun of the hour. Tell it what
+/// has changed, then draw; nothing is drawn by itself. It belongs to the thread of its context. Colors of blades are
+/// shaded to no less than three quarters.
 /// </summary>
 public sealed partial class CanopyPainter : IDisposable
 {
@@ -66,7 +67,8 @@ public sealed partial class CanopyPainter : IDisposable
         _programs = new Programs(_gl);
         _leaves = new LeafLayer(_gl);
         (_stalks, _wires, _posts) = (new StalkLayer(_gl), new StalkLayer(_gl), new StalkLayer(_gl));
-        (_wood, _clusters, _ground, _marks) = (new SolidLayer(_gl), new ClusterLayer(_gl), new GroundLayer(_gl), new SkyMarks(_gl));
+        (_wood, _clusters, _ground, _marks) =
+            (new SolidLayer(_gl), new ClusterLayer(_gl), new GroundLayer(_gl), new SkyMarks(_gl));
         _shadow = new ShadowMap(_gl);
         (_fine, _still, _quick) = (new RenderTarget(_gl, 4), new RenderTarget(_gl, 0), new RenderTarget(_gl, 0));
         _smoothing = new EdgeSmoothing(_gl);
@@ -117,7 +119,8 @@ public sealed partial class CanopyPainter : IDisposable
     }
 
     /// <summary>What blades show.</summary>
-    /// <param name="shares">For each blade its place in the table, 0 to 1; <see cref="LeafColoring.NoValue"/> for none.</param>
+    /// <param name="shares">For each blade its place in the table, 0 to 1; <see cref="LeafColoring.NoValue"/> for
+    /// none.</param>
     /// <param name="table">256 colors, 0xRRGGBB.</param>
     public void SetShares(float[] shares, uint[] table)
     {
@@ -127,9 +130,11 @@ public sealed partial class CanopyPainter : IDisposable
         BindTable();
         var bytes = new byte[4 * table.Length];
         for (var i = 0; i < table.Length; i++)
-            (bytes[4 * i], bytes[(4 * i) + 1], bytes[(4 * i) + 2], bytes[(4 * i) + 3]) = ((byte)(table[i] >> 16), (byte)(table[i] >> 8), (byte)table[i], 255);
+            (bytes[4 * i], bytes[(4 * i) + 1], bytes[(4 * i) + 2], bytes[(4 * i) + 3]) =
+                ((byte)(table[i] >> 16), (byte)(table[i] >> 8), (byte)table[i], 255);
         _gl.TexImage2D<byte>(
-            TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)table.Length, 1, 0, PixelFormat.Rgba, PixelType.UnsignedByte, bytes);
+            TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)table.Length, 1, 0, PixelFormat.Rgba,
+                PixelType.UnsignedByte, bytes);
         _gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMinFilter, (int)GLEnum.Nearest);
         _gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMagFilter, (int)GLEnum.Nearest);
     }
@@ -170,7 +175,8 @@ public sealed partial class CanopyPainter : IDisposable
         _gl.Clear(ClearBufferMask.ColorBufferBit | ClearBufferMask.DepthBufferBit);
         DrawScene(block, camera, w, h, isStill);
         if (fineness == Fineness.Still) _smoothing.Lay(_still, framebuffer);
-        else Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest : BlitFramebufferFilter.Linear);
+        else Copy(target, framebuffer, width, height, isStill ? BlitFramebufferFilter.Nearest
+            : BlitFramebufferFilter.Linear);
         _gl.BindFramebuffer(FramebufferTarget.Framebuffer, framebuffer);
         _gl.Viewport(0, 0, (uint)width, (uint)height);
         _gl.BindVertexArray(0);
@@ -179,7 +185,9 @@ public sealed partial class CanopyPainter : IDisposable
         GlErrors.Check(_gl, "drawing the canopy");
     }
 
-    /// <summary>The blade at a pixel of the picture drawn last, counted from the upper left; −1 where there is none.</summary>
+    /// <summary>
+    /// The blade at a pixel of the picture drawn last, counted from the upper left; −1 where there is none.
+    /// </summary>
     public int LeafAt(int x, int y)
     {
         if (_drawn is not var (camera, width, height) || x < 0 || y < 0 || x >= width || y >= height) return -1;
@@ -206,12 +214,14 @@ public sealed partial class CanopyPainter : IDisposable
     public void Dispose()
     {
         _programs.Dispose();
-        foreach (var layer in new IDisposable[] { _leaves, _stalks, _wires, _posts, _wood, _clusters, _ground, _marks, _shadow, _fine, _still, _quick, _smoothing, _picker })
+        foreach (var layer in new IDisposable[] { _leaves, _stalks, _wires, _posts, _wood, _clusters, _ground, _marks,
+            _shadow, _fine, _still, _quick, _smoothing, _picker })
             layer.Dispose();
         _gl.DeleteTexture(_table);
     }
 
-    private BlockShape Block => _block ?? throw new InvalidOperationException("A block must be set before anything is drawn.");
+    private BlockShape Block =>
+        _block ?? throw new InvalidOperationException("A block must be set before anything is drawn.");
 
     private float SunStrength(BlockShape block, Vector3? sun)
     {
@@ -240,7 +250,8 @@ public sealed partial class CanopyPainter : IDisposable
     private Vector2 Heights(BlockShape block)
     {
         // The box is level, the ground may slope below it.
-        var slope = (MathF.Abs((float)block.Cell.RiseAcross) * (_box.High.X - _box.Low.X)) + (MathF.Abs((float)block.Cell.RiseAlong) * (_box.High.Y - _box.Low.Y));
+        var slope = (MathF.Abs((float)block.Cell.RiseAcross) * (_box.High.X - _box.Low.X))
+            + (MathF.Abs((float)block.Cell.RiseAlong) * (_box.High.Y - _box.Low.Y));
         return new Vector2(_box.High.Z + slope + 0.1f, Math.Min(0, _box.Low.Z) - slope - 0.1f);
     }
 

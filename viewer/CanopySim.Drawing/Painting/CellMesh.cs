@@ -6,8 +6,8 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>
-/// Triangles of the cell on the graphics card, drawn once for each copy of the cell: a mesh of many organs and few copies is drawn several times
-/// faster by a processor than few triangles in many copies.
+/// Triangles of the cell on the graphics card, drawn once for each copy of the cell: a mesh of many organs and few
+/// copies is drawn several times faster by a processor than few triangles in many copies.
 /// </summary>
 internal sealed class CellMesh : IDisposable
 {
@@ -73,7 +73,8 @@ internal sealed class CellMesh : IDisposable
         _gl.BindVertexArray(_array);
         program.Set("uOffsets", offsets);
         _gl.DrawElementsInstanced(
-            PrimitiveType.Triangles, (uint)count, DrawElementsType.UnsignedInt, (void*)(first * sizeof(uint)), (uint)offsets.Length);
+            PrimitiveType.Triangles, (uint)count, DrawElementsType.UnsignedInt, (void*)(first * sizeof(uint)),
+                (uint)offsets.Length);
     }
 
     public void Dispose()

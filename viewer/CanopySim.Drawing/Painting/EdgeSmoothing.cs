@@ -4,7 +4,8 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>
-/// Smooths the edges of a picture of one sample a point: on a processor without graphics card a third of the time of four samples a point.
+/// Smooths the edges of a picture of one sample a point: on a processor without graphics card a third of the time of
+/// four samples a point.
 /// </summary>
 internal sealed class EdgeSmoothing : IDisposable
 {
@@ -35,11 +36,14 @@ internal sealed class EdgeSmoothing : IDisposable
         {
             _size = (width, height);
             _gl.TexImage2D<byte>(
-                TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)width, (uint)height, 0, PixelFormat.Rgba, PixelType.UnsignedByte, default(ReadOnlySpan<byte>));
+                TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)width, (uint)height, 0, PixelFormat.Rgba,
+                    PixelType.UnsignedByte, default(ReadOnlySpan<byte>));
             foreach (var (what, how) in (IEnumerable<(TextureParameterName, GLEnum)>)
                 [
-                    (TextureParameterName.TextureMinFilter, GLEnum.Linear), (TextureParameterName.TextureMagFilter, GLEnum.Linear),
-                    (TextureParameterName.TextureWrapS, GLEnum.ClampToEdge), (TextureParameterName.TextureWrapT, GLEnum.ClampToEdge),
+                    (TextureParameterName.TextureMinFilter, GLEnum.Linear),
+                        (TextureParameterName.TextureMagFilter, GLEnum.Linear),
+                    (TextureParameterName.TextureWrapS, GLEnum.ClampToEdge),
+                        (TextureParameterName.TextureWrapT, GLEnum.ClampToEdge),
                 ])
                 _gl.TexParameter(TextureTarget.Texture2D, what, (int)how);
         }

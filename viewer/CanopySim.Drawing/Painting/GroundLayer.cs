@@ -25,9 +25,11 @@ internal sealed class GroundLayer : IDisposable
         BindNoise();
         gl.PixelStore(PixelStoreParameter.UnpackAlignment, 1);
         gl.TexImage2D<byte>(
-            TextureTarget.Texture2D, 0, InternalFormat.R8, NoiseSize, NoiseSize, 0, PixelFormat.Red, PixelType.UnsignedByte, Noise());
+            TextureTarget.Texture2D, 0, InternalFormat.R8, NoiseSize, NoiseSize, 0, PixelFormat.Red,
+                PixelType.UnsignedByte, Noise());
         gl.GenerateMipmap(TextureTarget.Texture2D);
-        gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMinFilter, (int)GLEnum.LinearMipmapNearest);
+        gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureMinFilter,
+            (int)GLEnum.LinearMipmapNearest);
     }
 
     public void BindNoise()
@@ -78,9 +80,11 @@ internal sealed class GroundLayer : IDisposable
         var (u, v) = ((double)x * cells / NoiseSize, (double)y * cells / NoiseSize);
         var (i, j) = ((int)u, (int)v);
         var (s, t) = (Smooth(u - i), Smooth(v - j));
-        return (((Value(i, j) * (1 - s)) + (Value(i + 1, j) * s)) * (1 - t)) + (((Value(i, j + 1) * (1 - s)) + (Value(i + 1, j + 1) * s)) * t);
+        return (((Value(i, j) * (1 - s)) + (Value(i + 1, j) * s)) * (1 - t))
+            + (((Value(i, j + 1) * (1 - s)) + (Value(i + 1, j + 1) * s)) * t);
 
-        double Value(int column, int row) => SeededValue.Uniform(1, "ground", (cells * 1000) + (column % cells), row % cells);
+        double Value(int column, int row) =>
+            SeededValue.Uniform(1, "ground", (cells * 1000) + (column % cells), row % cells);
         static double Smooth(double share) => share * share * (3 - (2 * share));
     }
 }

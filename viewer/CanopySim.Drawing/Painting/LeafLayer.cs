@@ -5,7 +5,9 @@ using Silk.NET.OpenGL;
 
 namespace CanopySim.Drawing.Painting;
 
-/// <summary>The blades of the cell on the graphics card, at every level of detail, and a share of the color table for each.</summary>
+/// <summary>
+/// The blades of the cell on the graphics card, at every level of detail, and a share of the color table for each.
+/// </summary>
 internal sealed class LeafLayer : IDisposable
 {
     private readonly GL _gl;
@@ -85,7 +87,8 @@ internal sealed class LeafLayer : IDisposable
             }
 
             for (var index = 0; index < level.Indices.Length; index += 3)
-                mesh.Triangle(first + level.Indices[index], first + level.Indices[index + 1], first + level.Indices[index + 2]);
+                mesh.Triangle(first + level.Indices[index], first + level.Indices[index + 1], first
+                    + level.Indices[index + 2]);
         }
 
         mesh.End();

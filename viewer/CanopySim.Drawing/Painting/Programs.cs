@@ -32,7 +32,8 @@ internal sealed class Programs(GL gl) : IDisposable
 
     public void Dispose()
     {
-        foreach (var program in new[] { Leaf, LeafDepth, LeafIdentity, LeafPlain, Stalk, StalkDepth, Solid, SolidDepth, Cluster, ClusterDepth, Ground, Mark })
+        foreach (var program in new[] { Leaf, LeafDepth, LeafIdentity, LeafPlain, Stalk, StalkDepth, Solid, SolidDepth,
+            Cluster, ClusterDepth, Ground, Mark })
             program.Dispose();
     }
 }

@@ -8,7 +8,8 @@ namespace CanopySim.Drawing.Painting;
 
 /// <summary>What of a recording is looked at.</summary>
 /// <param name="Day">Number of the day.</param>
-/// <param name="Hour">Local standard time [h]; leaves show the hour that holds it, the sun stands where it then is.</param>
+/// <param name="Hour">Local standard time [h]; leaves show the hour that holds it, the sun stands where it then
+/// is.</param>
 /// <param name="Quantity">What leaves are colored by.</param>
 public sealed record Moment(int Day, double Hour, LeafQuantity Quantity);
 

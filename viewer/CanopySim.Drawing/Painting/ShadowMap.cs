@@ -5,8 +5,8 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>
-/// The sun's shadows of the whole vineyard in a map of one cell: points are laid down along the sun's rays to the ground, where the block
-/// repeats, and so a map that repeats holds the nearest to the sun of all copies.
+/// The sun's shadows of the whole vineyard in a map of one cell: points are laid down along the sun's rays to the
+/// ground, where the block repeats, and so a map that repeats holds the nearest to the sun of all copies.
 /// </summary>
 internal sealed class ShadowMap : IDisposable
 {
@@ -15,7 +15,9 @@ internal sealed class ShadowMap : IDisposable
     private const int Most = 2048;
     private const int Least = 256;
 
-    /// <summary>A sun that climbs less than this, sine over the ground, casts no shadows: they would reach over the whole block.</summary>
+    /// <summary>
+    /// A sun that climbs less than this, sine over the ground, casts no shadows: they would reach over the whole block.
+    /// </summary>
     public const float LeastClimb = 0.05f;
 
     private readonly GL _gl;
@@ -62,10 +64,12 @@ internal sealed class ShadowMap : IDisposable
         var climb = Climb(block, sun);
         for (var corner = 0; corner < 8; corner++)
         {
-            var point = new Vector3((corner & 1) == 0 ? low.X : high.X, (corner & 2) == 0 ? low.Y : high.Y, (corner & 4) == 0 ? low.Z : high.Z);
+            var point = new Vector3((corner & 1) == 0 ? low.X : high.X, (corner & 2) == 0 ? low.Y : high.Y,
+                (corner & 4) == 0 ? low.Z : high.Z);
             var away = (point.Z - block.GroundAt(point.X, point.Y)) / climb;
             var foot = new Vector2(
-                (point.X - (sun.X * away)) / (float)block.Cell.Across, (point.Y - (sun.Y * away)) / (float)block.Cell.Along);
+                (point.X - (sun.X * away)) / (float)block.Cell.Across, (point.Y - (sun.Y * away))
+                    / (float)block.Cell.Along);
             (least, most) = (Vector2.Min(least, foot), Vector2.Max(most, foot));
         }
 
@@ -94,7 +98,8 @@ internal sealed class ShadowMap : IDisposable
         BindTexture();
         const TextureTarget Target = TextureTarget.Texture2D;
         _gl.TexImage2D(
-            Target, 0, InternalFormat.DepthComponent24, (uint)width, (uint)height, 0, PixelFormat.DepthComponent, PixelType.UnsignedInt, null);
+            Target, 0, InternalFormat.DepthComponent24, (uint)width, (uint)height, 0, PixelFormat.DepthComponent,
+                PixelType.UnsignedInt, null);
         _gl.TexParameter(Target, TextureParameterName.TextureMinFilter, (int)GLEnum.Nearest);
         _gl.TexParameter(Target, TextureParameterName.TextureMagFilter, (int)GLEnum.Nearest);
         _gl.TexParameter(Target, TextureParameterName.TextureWrapS, (int)GLEnum.Repeat);
@@ -102,7 +107,8 @@ internal sealed class ShadowMap : IDisposable
         _gl.TexParameter(Target, TextureParameterName.TextureCompareMode, (int)GLEnum.CompareRefToTexture);
         _gl.TexParameter(Target, TextureParameterName.TextureCompareFunc, (int)GLEnum.Lequal);
         _gl.BindFramebuffer(FramebufferTarget.Framebuffer, _framebuffer);
-        _gl.FramebufferTexture2D(FramebufferTarget.Framebuffer, FramebufferAttachment.DepthAttachment, Target, _texture, 0);
+        _gl.FramebufferTexture2D(FramebufferTarget.Framebuffer, FramebufferAttachment.DepthAttachment, Target,
+            _texture, 0);
         _gl.DrawBuffer(DrawBufferMode.None);
         _gl.ReadBuffer(ReadBufferMode.None);
     }

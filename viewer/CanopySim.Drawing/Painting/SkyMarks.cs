@@ -6,8 +6,9 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Drawing.Painting;
 
 /// <summary>
-/// The sun's way through the day as an arc over the target, with full hours on it, the sun's disc, and on the ground below a ring that
-/// carries the arrow to the north. A drawing of directions: it is as large as the picture asks for, not as far away as the sun.
+/// The sun's way through the day as an arc over the target, with full hours on it, the sun's disc, and on the ground
+/// below a ring that carries the arrow to the north. A drawing of directions: it is as large as the picture asks for,
+/// not as far away as the sun.
 /// </summary>
 internal sealed class SkyMarks : IDisposable
 {
@@ -46,7 +47,8 @@ internal sealed class SkyMarks : IDisposable
     /// <param name="theme">Colors.</param>
     /// <param name="height">Pixels of the picture upwards.</param>
     public void Draw(
-        ShaderProgram program, BlockShape block, Camera camera, IReadOnlyList<SunPathPoint> path, Vector3? sun, SceneTheme theme, int height)
+        ShaderProgram program, BlockShape block, Camera camera, IReadOnlyList<SunPathPoint> path, Vector3? sun,
+            SceneTheme theme, int height)
     {
         var (middle, radius) = (MiddleOf(block, camera), RadiusOf(block, camera));
         var perPixel = 2 * MathF.Tan(0.5f * camera.FieldOfView) / height;
@@ -55,7 +57,8 @@ internal sealed class SkyMarks : IDisposable
         _gl.DepthMask(false);
         _points.Clear();
         for (var i = 0; i < RingPoints; i++)
-            AddLine(OnGround(block, camera, 2 * MathF.PI * i / RingPoints, 1), OnGround(block, camera, 2 * MathF.PI * (i + 1) / RingPoints, 1), 0.7f);
+            AddLine(OnGround(block, camera, 2 * MathF.PI * i / RingPoints, 1),
+                OnGround(block, camera, 2 * MathF.PI * (i + 1) / RingPoints, 1), 0.7f);
         AddArrow(block, camera);
         for (var i = 1; i < path.Count; i++)
         {
@@ -72,7 +75,8 @@ internal sealed class SkyMarks : IDisposable
         Flush(theme.SunPath);
         if (sun is { } towards)
         {
-            var size = 0.045f * radius / (perPixel * Math.Max(0.1f, (middle + (radius * towards) - camera.Eye).Length()));
+            var size = 0.045f * radius
+                / (perPixel * Math.Max(0.1f, (middle + (radius * towards) - camera.Eye).Length()));
             AddDisc(middle + (radius * towards), Math.Clamp(size, 8, 26));
             Flush(theme.Sun);
         }
@@ -92,7 +96,8 @@ internal sealed class SkyMarks : IDisposable
         void AddDisc(Vector3 at, float pixels)
         {
             var outward = Vector3.Normalize(camera.Eye - at);
-            var right = Vector3.Normalize(Vector3.Cross(MathF.Abs(outward.Z) < 0.99f ? Vector3.UnitZ : Vector3.UnitY, outward));
+            var right = Vector3.Normalize(
+                Vector3.Cross(MathF.Abs(outward.Z) < 0.99f ? Vector3.UnitZ : Vector3.UnitY, outward));
             var up = Vector3.Cross(outward, right);
             var size = pixels * perPixel * (camera.Eye - at).Length();
             for (var i = 0; i < 20; i++) _points.AddRange([at, Rim(i), Rim(i + 1)]);
@@ -126,7 +131,8 @@ internal sealed class SkyMarks : IDisposable
         _gl.DeleteVertexArray(_array);
     }
 
-    // A point over the ground's ring, clockwise from north [rad], at a share of the radius, a hand's breadth above the earth.
+    // A point over the ground's ring, clockwise from north [rad], at a share of the radius, a hand's breadth above the
+    // earth.
     private static Vector3 OnGround(BlockShape block, Camera camera, float azimuth, float share)
     {
         var at = MiddleOf(block, camera) + (share * RadiusOf(block, camera) * block.Towards(azimuth));
@@ -136,7 +142,8 @@ internal sealed class SkyMarks : IDisposable
     private void AddArrow(BlockShape block, Camera camera)
     {
         // A head on the ring, pointing outwards.
-        var (tip, left, right, notch) = (OnGround(block, camera, 0, 1.12f), OnGround(block, camera, -0.07f, 0.93f), OnGround(block, camera, 0.07f, 0.93f), OnGround(block, camera, 0, 0.975f));
+        var (tip, left, right, notch) = (OnGround(block, camera, 0, 1.12f), OnGround(block, camera, -0.07f, 0.93f),
+            OnGround(block, camera, 0.07f, 0.93f), OnGround(block, camera, 0, 0.975f));
         _points.AddRange([tip, left, notch, tip, notch, right]);
     }
 }

@@ -5,7 +5,10 @@ using Silk.NET.OpenGL;
 
 namespace CanopySim.Drawing.Painting;
 
-/// <summary>Round stalks, wires or posts, a strip each that faces whoever looks. The thickest stand first, so that the thin can be left out.</summary>
+/// <summary>
+/// Round stalks, wires or posts, a strip each that faces whoever looks. The thickest stand first, so that the thin can
+/// be left out.
+/// </summary>
 internal sealed class StalkLayer(GL gl) : IDisposable
 {
     private const int IndicesPerStalk = 6;
@@ -28,7 +31,8 @@ internal sealed class StalkLayer(GL gl) : IDisposable
             _mesh.Triangle(first, first + 1, first + 2);
             _mesh.Triangle(first + 2, first + 1, first + 3);
 
-            void Corner(Vector3 end, float radius, int side) => _mesh.Corner(end.X, end.Y, end.Z, radius, along.X, along.Y, along.Z, side);
+            void Corner(Vector3 end, float radius, int side) =>
+                _mesh.Corner(end.X, end.Y, end.Z, radius, along.X, along.Y, along.Z, side);
         }
 
         _mesh.End();

@@ -34,7 +34,8 @@ internal static class TrellisShapes
             foreach (var bar in TrellisParts.BarsOf(scenario.Trellis, row))
             {
                 var radius = bar.FromHeight == 0 ? postRadius : armRadius;
-                yield return new DrawnStalk(At(bar.FromAcross, bar.FromHeight), At(bar.ToAcross, bar.ToHeight), radius, radius);
+                yield return new DrawnStalk(At(bar.FromAcross, bar.FromHeight), At(bar.ToAcross, bar.ToHeight), radius,
+                    radius);
             }
 
             Vector3 At(double across, double height) =>

@@ -9,7 +9,9 @@ using SixLabors.ImageSharp.Processing.Processors.Quantization;
 
 namespace CanopySim.Drawing.Pictures;
 
-/// <summary>Films of a recording as animated GIF: a season day by day, or a day hour by hour, from one point of view.</summary>
+/// <summary>
+/// Films of a recording as animated GIF: a season day by day, or a day hour by hour, from one point of view.
+/// </summary>
 public static class CanopyFilm
 {
     // Hundredths of a second that a picture stays, and the last one.
@@ -19,7 +21,8 @@ public static class CanopyFilm
 
     /// <summary>Every day with leaves, at one time of day.</summary>
     public static IReadOnlyList<Moment> OfSeason(SeasonRecording recording, LeafQuantity quantity, double hour) =>
-        [.. Enumerable.Range(0, recording.DayCount).Where(day => recording.CanopyNumber(day) >= 0).Select(day => new Moment(day, hour, quantity))];
+        [.. Enumerable.Range(0, recording.DayCount).Where(day => recording.CanopyNumber(day) >= 0).Select(day =>
+            new Moment(day, hour, quantity))];
 
     /// <summary>Every lit hour of a day, at its middle.</summary>
     public static IReadOnlyList<Moment> OfDay(SeasonRecording recording, LeafQuantity quantity, int day) =>
@@ -47,7 +50,8 @@ public static class CanopyFilm
             using (var bitmap = picture.Draw(moments[i], keepsView: i > 0))
             {
                 using var frame = Image.LoadPixelData<Rgba32>(bitmap.GetPixelSpan(), options.Width, options.Height);
-                film.Frames.AddFrame(frame.Frames.RootFrame).Metadata.GetGifMetadata().FrameDelay = i == moments.Count - 1 ? LastDelay : delay;
+                film.Frames.AddFrame(frame.Frames.RootFrame).Metadata.GetGifMetadata().FrameDelay = i == moments.Count
+                    - 1 ? LastDelay : delay;
             }
 
             progress?.Invoke((i + 1.0) / moments.Count);

@@ -60,14 +60,16 @@ public sealed class CanopyPicture : IDisposable
         _context.MakeCurrent();
         Scene.Show(moment);
         if (!keepsView) Scene.Camera.Show(_options.From, Scene.Sun);
-        Scene.Painter.Draw(Scene.Camera, width, _frame.SceneHeight, Fineness.Kept, _pixels.Framebuffer(width, _frame.SceneHeight));
+        Scene.Painter.Draw(Scene.Camera, width, _frame.SceneHeight, Fineness.Kept,
+            _pixels.Framebuffer(width, _frame.SceneHeight));
         var bitmap = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
         _pixels.Read().CopyTo(bitmap.GetPixelSpan());
         using var canvas = new SKCanvas(bitmap);
         _frame.DrawMarks(canvas, Scene);
         _frame.DrawBand(
             canvas, PictureText.Title(_recording, moment),
-            PictureText.Sentence(_recording, moment, Scene.Values, _options.From, _options.Units), Legend.Of(Scene.Coloring, _options.Units));
+            PictureText.Sentence(_recording, moment, Scene.Values, _options.From, _options.Units),
+                Legend.Of(Scene.Coloring, _options.Units));
         return bitmap;
     }
 }

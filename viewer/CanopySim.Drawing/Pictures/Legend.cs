@@ -19,11 +19,13 @@ public sealed record Legend(string Title, string Unit, IReadOnlyList<LegendNumbe
     {
         var quantity = coloring.Quantity;
         var title = QuantityText.Name(quantity);
-        if (quantity == LeafQuantity.Shoot) return new Legend(title, "each shoot another color than its neighbors", [], coloring.Table());
+        if (quantity == LeafQuantity.Shoot) return new Legend(title, "each shoot another color than its neighbors", [],
+            coloring.Table());
         return new Legend(title, QuantityText.Unit(quantity, units), [.. NumbersOf(coloring, units)], coloring.Table());
     }
 
-    // Round numbers in the reader's units, four to six of them. Only temperatures and carbon have other units; both are linear.
+    // Round numbers in the reader's units, four to six of them. Only temperatures and carbon have other units; both are
+    // linear.
     private static IEnumerable<LegendNumber> NumbersOf(LeafColoring coloring, Units units)
     {
         var (from, to) = (In(coloring.From), In(coloring.To));
@@ -35,7 +37,8 @@ public sealed record Legend(string Title, string Unit, IReadOnlyList<LegendNumbe
             var share = (value - from) / (to - from);
             // What lies beyond the table's end has its last color.
             var isOpen = coloring.Quantity != LeafQuantity.Efficiency && share > 1 - 1e-6;
-            yield return new LegendNumber(Math.Clamp(share, 0, 1), Measure.Number(value, decimals) + (isOpen ? " +" : ""));
+            yield return new LegendNumber(Math.Clamp(share, 0, 1), Measure.Number(value, decimals)
+                + (isOpen ? " +" : ""));
         }
 
         double In(double value) => (coloring.Quantity, units) switch

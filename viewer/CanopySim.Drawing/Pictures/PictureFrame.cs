@@ -5,7 +5,9 @@ using SkiaSharp;
 
 namespace CanopySim.Drawing.Pictures;
 
-/// <summary>What is written on and under a scene: hours on the sun's path, north, the title, a sentence and the legend.</summary>
+/// <summary>
+/// What is written on and under a scene: hours on the sun's path, north, the title, a sentence and the legend.
+/// </summary>
 internal sealed class PictureFrame
 {
     private const float LeastText = 11;
@@ -45,12 +47,14 @@ internal sealed class PictureFrame
     public void DrawMarks(SKCanvas canvas, RecordingScene scene)
     {
         var camera = scene.Camera;
-        if (camera.PixelOf(SkyMarks.NorthTip(scene.Block, camera), _width, SceneHeight) is { } north) Mark(canvas, "N", north);
+        if (camera.PixelOf(SkyMarks.NorthTip(scene.Block, camera), _width, SceneHeight) is { } north) Mark(canvas, "N",
+            north);
         var (middle, radius) = (SkyMarks.MiddleOf(scene.Block, camera), SkyMarks.RadiusOf(scene.Block, camera));
         foreach (var (hour, direction) in scene.Path)
         {
             if (hour != Math.Round(hour) || hour % 3 != 0) continue;
-            if (camera.PixelOf(middle + (radius * direction), _width, SceneHeight) is { } at) Mark(canvas, $"{hour:0} h", at);
+            if (camera.PixelOf(middle + (radius * direction), _width, SceneHeight) is { } at) Mark(canvas,
+                $"{hour:0} h", at);
         }
     }
 
@@ -94,7 +98,8 @@ internal sealed class PictureFrame
             var x = left + (width * (float)share);
             canvas.DrawLine(x, top + height, x, top + height + (0.3f * TextSize), tick);
             var textWidth = ChartText.Width(text, TextSize);
-            var at = Math.Clamp(x - (0.5f * textWidth), left - (0.5f * Margin), left + width + (0.8f * Margin) - textWidth);
+            var at = Math.Clamp(x - (0.5f * textWidth), left - (0.5f * Margin), left + width + (0.8f * Margin)
+                - textWidth);
             ChartText.Draw(canvas, text, at, top + height + (1.4f * TextSize), TextSize, _theme.Text);
         }
     }
@@ -106,7 +111,8 @@ internal sealed class PictureFrame
         var (left, baseline) = (at.X + (0.5f * size), at.Y - (0.45f * size));
         if (left < 0 || left + width > _width || baseline - size < 0 || baseline + (0.3f * size) > SceneHeight) return;
         using var paper = new SKPaint { Color = Solid(_theme.Surface).WithAlpha(200), IsAntialias = true };
-        canvas.DrawRoundRect(left - (0.25f * size), baseline - (0.95f * size), width + (0.5f * size), 1.25f * size, 0.3f * size, 0.3f * size, paper);
+        canvas.DrawRoundRect(left - (0.25f * size), baseline - (0.95f * size), width + (0.5f * size), 1.25f * size,
+            0.3f * size, 0.3f * size, paper);
         ChartText.Draw(canvas, text, left, baseline, size, _theme.QuietText);
     }
 

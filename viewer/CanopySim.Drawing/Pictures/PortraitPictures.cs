@@ -16,8 +16,8 @@ namespace CanopySim.Drawing.Pictures;
 public sealed record KeptCanopy(CanopyPortrait Portrait, Scenario Scenario, double UtcOffsetHours);
 
 /// <summary>
-/// Canopies in perspective for reports, each leaf in the color of its age: from one place, at one hour, in colors of one
-/// range, so that they can be put side by side. A season need not be recorded for it.
+/// Canopies in perspective for reports, each leaf in the color of its age: from one place, at one hour, in colors of
+/// one range, so that they can be put side by side. A season need not be recorded for it.
 /// </summary>
 public sealed class PortraitPictures : IDisposable
 {

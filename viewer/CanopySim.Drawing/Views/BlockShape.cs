@@ -20,7 +20,8 @@ public sealed record BlockShape(Cell Cell, float RowSpacing, float Top, float Az
     public static BlockShape Of(Scenario scenario)
     {
         var wires = TrellisParts.WiresOf(scenario.Trellis);
-        var top = Math.Max(scenario.Trellis.CordonHeightOrDefault, wires.Count > 0 ? wires.Max(wire => wire.Height) : 0);
+        var top = Math.Max(scenario.Trellis.CordonHeightOrDefault, wires.Count > 0 ? wires.Max(wire => wire.Height)
+            : 0);
         return new BlockShape(
             CanopyScene.CellOf(scenario), (float)scenario.Rows.Spacing, Math.Max(LeastTop, (float)top),
             (float)(scenario.Rows.Azimuth * Math.PI / 180), scenario.Trellis.Form == TrellisForm.Overhead);

@@ -18,7 +18,9 @@ public enum ViewPoint
     Above,
 }
 
-/// <summary>An eye that circles a target. Its angles are those of the eye seen from the target. It stays above the ground.</summary>
+/// <summary>
+/// An eye that circles a target. Its angles are those of the eye seen from the target. It stays above the ground.
+/// </summary>
 public sealed class Camera
 {
     // How far a pixel of the hand turns it [rad], how close to the ground it comes [m], how near and far it goes [m].
@@ -63,11 +65,13 @@ public sealed class Camera
         switch (view)
         {
             case ViewPoint.Along:
-                // The target lies down the row, so that the eye stands in the alley and the row runs out of the picture beside it.
-                // Under a roof it stoops and looks up a little.
-                var (side, height) = _block.HasRoof ? (0.5f, 0.58f * _block.Top) : (0.57f, 1.04f * Math.Min(2, _block.Top));
+                // The target lies down the row, so that the eye stands in the alley and the row runs out of the picture
+                // beside it. Under a roof it stoops and looks up a little.
+                var (side, height) = _block.HasRoof ? (0.5f, 0.58f * _block.Top)
+                    : (0.57f, 1.04f * Math.Min(2, _block.Top));
                 var inAlley = new Vector3(side * _block.RowSpacing, along - 4.2f, height);
-                LookFrom(inAlley, new Vector3(0.16f * _block.RowSpacing, along + 1, _block.HasRoof ? 0.78f * _block.Top : 0.95f * middle));
+                LookFrom(inAlley, new Vector3(0.16f * _block.RowSpacing, along + 1, _block.HasRoof ? 0.78f * _block.Top
+                    : 0.95f * middle));
                 break;
             case ViewPoint.Across:
                 Place(new Vector3(0, along, middle), 0.5f * MathF.PI, 0.10f, 2.35f * Math.Max(2, _block.Top));
@@ -75,7 +79,8 @@ public sealed class Camera
             case ViewPoint.Sun:
                 var direction = Vector3.Normalize(sun!.Value);
                 Place(
-                    new Vector3(0, along, middle), MathF.Atan2(direction.X, direction.Y), MathF.Asin(direction.Z), 3.4f * Math.Max(2, _block.Top));
+                    new Vector3(0, along, middle), MathF.Atan2(direction.X, direction.Y), MathF.Asin(direction.Z), 3.4f
+                        * Math.Max(2, _block.Top));
                 break;
             case ViewPoint.Above:
                 Place(new Vector3(0, along, middle), MathF.PI, Steepest, 4 * Math.Max(2, _block.Top));
@@ -121,7 +126,9 @@ public sealed class Camera
         StayAboveGround();
     }
 
-    /// <summary>clipFromCell for vectors that are multiplied from the left, with depth from −1 to 1 as OpenGL has it.</summary>
+    /// <summary>
+    /// clipFromCell for vectors that are multiplied from the left, with depth from −1 to 1 as OpenGL has it.
+    /// </summary>
     public Matrix4x4 ClipFromCell(int width, int height)
     {
         var (near, far) = (Math.Clamp(0.03f * Distance, 0.02f, 0.2f), 160f);

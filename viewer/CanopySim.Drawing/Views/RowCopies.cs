@@ -3,11 +3,13 @@ using System.Numerics;
 namespace CanopySim.Drawing.Views;
 
 /// <summary>
-/// Which copies of the cell are in the picture, near ones first, and how plainly each may be drawn: the block has no end, the picture does.
+/// Which copies of the cell are in the picture, near ones first, and how plainly each may be drawn: the block has no
+/// end, the picture does.
 /// </summary>
 internal sealed class RowCopies
 {
-    // A blade's width, by which detail is chosen [m], and the pixels it must have for each level of detail but the last. Assumed.
+    // A blade's width, by which detail is chosen [m], and the pixels it must have for each level of detail but the
+    // last. Assumed.
     private const float BladeWidth = 0.12f;
     private static readonly float[] LeastPixels = [38, 19, 12, 8];
 
@@ -34,7 +36,8 @@ internal sealed class RowCopies
     /// <param name="height">Pixels of the whole picture upwards.</param>
     /// <param name="reach">How far is seen [m].</param>
     /// <param name="plainest">The finest level that may be used.</param>
-    public void Find(BlockShape block, Camera camera, in Matrix4x4 clip, Vector3 low, Vector3 high, int height, float reach, int plainest)
+    public void Find(BlockShape block, Camera camera, in Matrix4x4 clip, Vector3 low, Vector3 high, int height,
+        float reach, int plainest)
     {
         foreach (var level in _levels) level.Clear();
         _all.Clear();
@@ -72,7 +75,8 @@ internal sealed class RowCopies
         }
     }
 
-    // Rows that stand between the eye and its row hide it: they are left out where the line of sight passes through them.
+    // Rows that stand between the eye and its row hide it: they are left out where the line of sight passes through
+    // them.
     private static bool IsBetween(BlockShape block, Camera camera, float x)
     {
         var (eye, target) = (camera.Eye, camera.Target);

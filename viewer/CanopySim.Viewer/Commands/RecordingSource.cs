@@ -6,7 +6,8 @@ using CanopySim.Viewer.Seasons;
 namespace CanopySim.Viewer.Commands;
 
 /// <summary>
-/// Where a recorded season comes from: a file, a results folder, or a scenario that is computed at draft quality in the background.
+/// Where a recorded season comes from: a file, a results folder, or a scenario that is computed at draft quality in the
+/// background.
 /// </summary>
 public sealed class RecordingSource : IDisposable
 {
@@ -18,7 +19,9 @@ public sealed class RecordingSource : IDisposable
     /// <summary>The computation, where the season is being computed; null where it was recorded.</summary>
     public BackgroundSeason? Running { get; }
 
-    /// <summary>Where a scenario of the reader's own would be saved: beside the one that was opened, or in the folder at work.</summary>
+    /// <summary>
+    /// Where a scenario of the reader's own would be saved: beside the one that was opened, or in the folder at work.
+    /// </summary>
     public string Folder { get; }
 
     /// <summary>Opens it, or begins to compute it.</summary>
@@ -30,16 +33,19 @@ public sealed class RecordingSource : IDisposable
         if (Directory.Exists(path))
         {
             var file = Path.Combine(path, RecordingWriter.FileName);
-            if (File.Exists(file)) return new RecordingSource(SeasonRecording.Open(file), null, Directory.GetCurrentDirectory());
+            if (File.Exists(file)) return new RecordingSource(SeasonRecording.Open(file), null,
+                Directory.GetCurrentDirectory());
             throw new InputError(
                 new InputPlace(path), $"no {RecordingWriter.FileName} in this folder",
                 "results written by 'canopysim season SCENARIO --record', or a scenario file");
         }
 
-        if (!IsScenario(path)) return new RecordingSource(SeasonRecording.Open(path), null, Directory.GetCurrentDirectory());
+        if (!IsScenario(path)) return new RecordingSource(SeasonRecording.Open(path), null,
+            Directory.GetCurrentDirectory());
         var input = SeasonInput.Read(path, []);
         var running = new BackgroundSeason(
-            input.Document.Scenario, input.Weather, input.UtcOffsetHours, Quality.Draft, threads, InputHashes.Of(input.Document));
+            input.Document.Scenario, input.Weather, input.UtcOffsetHours, Quality.Draft, threads,
+                InputHashes.Of(input.Document));
         return new RecordingSource(running.Recording, running, Path.GetDirectoryName(Path.GetFullPath(path))!);
     }
 

@@ -19,7 +19,8 @@ public sealed class ViewCommand : Command<ViewSettings>
     public override int Execute(CommandContext context, ViewSettings settings, CancellationToken cancellationToken)
     {
         // The command line is read whole before a season is computed for it.
-        var (options, quantity, hour, day, isOfDay) = (settings.Options, settings.Quantity, settings.Hour, settings.Day, settings.IsOfDay);
+        var (options, quantity, hour, day, isOfDay) =
+            (settings.Options, settings.Quantity, settings.Hour, settings.Day, settings.IsOfDay);
         CheckTarget("--picture", settings.Picture, ".png");
         CheckTarget("--film", settings.Film, ".gif");
         if (settings.Picture is null && settings.Film is null) return ShowWindow(settings, cancellationToken);
@@ -35,11 +36,14 @@ public sealed class ViewCommand : Command<ViewSettings>
 
         if (settings.Film is { } film)
         {
-            var moments = isOfDay ? CanopyFilm.OfDay(recording, quantity, number) : CanopyFilm.OfSeason(recording, quantity, hour);
+            var moments = isOfDay ? CanopyFilm.OfDay(recording, quantity, number)
+                : CanopyFilm.OfSeason(recording, quantity, hour);
             if (moments.Count == 0)
-                throw new InputError(new InputPlace("--film"), "a season or a day without leaves", "one on which leaves are in the light");
+                throw new InputError(new InputPlace("--film"), "a season or a day without leaves",
+                    "one on which leaves are in the light");
             using var progress = new ProgressLine(settings.Quiet);
-            var finished = CanopyFilm.Gif(gl, recording, moments, options, share => progress.Show("film", share), cancellationToken);
+            var finished = CanopyFilm.Gif(gl, recording, moments, options, share =>
+                progress.Show("film", share), cancellationToken);
             progress.Dispose();
             Write(film, finished, settings.Quiet);
         }
@@ -101,7 +105,8 @@ public sealed class ViewCommand : Command<ViewSettings>
         var (first, last) = (recording.Row(0).Date, recording.Row(recording.DayCount - 1).Date);
         return date >= first && date <= last
             ? days.First(day => recording.Row(day).Date == date)
-            : throw new InputError(new InputPlace("--date"), $"{date:yyyy-MM-dd}, outside the season", $"a day from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}");
+            : throw new InputError(new InputPlace("--date"), $"{date:yyyy-MM-dd}, outside the season",
+                $"a day from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}");
     }
 
     private static void CheckTarget(string option, string? path, string ending)
@@ -111,7 +116,8 @@ public sealed class ViewCommand : Command<ViewSettings>
             throw new InputError(new InputPlace(option), InputError.Quote(path), $"a file name that ends in {ending}");
         var folder = Path.GetDirectoryName(Path.GetFullPath(path));
         if (folder is not null && !Directory.Exists(folder))
-            throw new InputError(new InputPlace(option), $"no folder {InputError.Quote(folder)}", "a file in a folder that exists");
+            throw new InputError(new InputPlace(option), $"no folder {InputError.Quote(folder)}",
+                "a file in a folder that exists");
     }
 
     // Whole or not at all.

@@ -77,7 +77,8 @@ public sealed class ViewSettings : CommandSettings
         var first = recording.DayCount > 0 ? recording.Row(0).Date : default;
         return new ViewState
         {
-            Day = Day is { } date ? Math.Max(0, date.DayNumber - first.DayNumber) : ScreenModel.FirstDayInSight(recording),
+            Day = Day is { } date ? Math.Max(0, date.DayNumber - first.DayNumber)
+                : ScreenModel.FirstDayInSight(recording),
             Hour = (int)Hour,
             Quantity = Quantity,
             Theme = Options.Theme == SceneTheme.Dark ? ScreenTheme.Dark : ScreenTheme.Light,
@@ -88,10 +89,12 @@ public sealed class ViewSettings : CommandSettings
     /// <summary>Whether a film is of a day.</summary>
     public bool IsOfDay => OneOf("--of", Of, ("season", false), ("day", true));
 
-    public LeafQuantity Quantity => OneOf("--color", Color, [.. Enum.GetValues<LeafQuantity>().Select(quantity => (NameOf(quantity), quantity))]);
+    public LeafQuantity Quantity =>
+        OneOf("--color", Color, [.. Enum.GetValues<LeafQuantity>().Select(quantity => (NameOf(quantity), quantity))]);
 
     /// <summary>Hours since midnight, local standard time.</summary>
-    public double Hour => TimeOnly.TryParseExact(Time.Trim(), ["HH:mm", "H:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)
+    public double Hour => TimeOnly.TryParseExact(Time.Trim(), ["HH:mm", "H:mm"], CultureInfo.InvariantCulture,
+        DateTimeStyles.None, out var time)
         ? time.ToTimeSpan().TotalHours
         : throw Wrong("--time", Time, "a time of day such as 10:30");
 
@@ -99,7 +102,8 @@ public sealed class ViewSettings : CommandSettings
     public DateOnly? Day => Date switch
     {
         null => null,
-        _ when DateOnly.TryParseExact(Date.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) => date,
+        _ when DateOnly.TryParseExact(Date.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None,
+            out var date) => date,
         _ => throw Wrong("--date", Date, "a day such as 2025-07-20"),
     };
 
@@ -115,7 +119,8 @@ public sealed class ViewSettings : CommandSettings
             {
                 Width = width,
                 Height = height,
-                From = OneOf("--from", From, ("along", ViewPoint.Along), ("across", ViewPoint.Across), ("sun", ViewPoint.Sun), ("above", ViewPoint.Above)),
+                From = OneOf("--from", From, ("along", ViewPoint.Along), ("across", ViewPoint.Across),
+                    ("sun", ViewPoint.Sun), ("above", ViewPoint.Above)),
                 Theme = OneOf("--theme", Theme, ("light", SceneTheme.Light), ("dark", SceneTheme.Dark)),
                 Units = Units,
             };
@@ -124,7 +129,8 @@ public sealed class ViewSettings : CommandSettings
 
     // LightOfDay as light-of-day.
     private static string NameOf(LeafQuantity quantity) =>
-        string.Concat(quantity.ToString().Select((letter, i) => char.IsUpper(letter) && i > 0 ? $"-{letter}" : $"{letter}")).ToLowerInvariant();
+        string.Concat(quantity.ToString().Select((letter, i) =>
+            char.IsUpper(letter) && i > 0 ? $"-{letter}" : $"{letter}")).ToLowerInvariant();
 
     private static (int Width, int Height) SizeOf(string text)
     {
@@ -134,7 +140,8 @@ public sealed class ViewSettings : CommandSettings
             : throw Wrong("--size", text, $"width and height such as 1280x800, each from {LeastSide} to {MostSide}");
 
         static int? Side(string part) =>
-            int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var side) && side is >= LeastSide and <= MostSide ? side : null;
+            int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var side)
+                && side is >= LeastSide and <= MostSide ? side : null;
     }
 
     private static T OneOf<T>(string option, string text, params (string Name, T Value)[] values)
@@ -144,5 +151,6 @@ public sealed class ViewSettings : CommandSettings
         throw Wrong(option, text, string.Join(", ", values.Select(value => value.Name)));
     }
 
-    private static InputError Wrong(string option, string found, string expected) => new(new InputPlace(option), InputError.Quote(found), expected);
+    private static InputError Wrong(string option, string found, string expected) =>
+        new(new InputPlace(option), InputError.Quote(found), expected);
 }

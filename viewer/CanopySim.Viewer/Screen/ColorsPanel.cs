@@ -36,12 +36,15 @@ internal static class ColorsPanel
         column.Text("view.text", "Look", TextKind.Strong);
         column.Gap(4);
         column.Buttons(
-            ("view.along", "Along the row", "W", "From the alley, along the row", false, () => model.Look(ViewPoint.Along)),
+            ("view.along", "Along the row", "W", "From the alley, along the row", false, () =>
+                model.Look(ViewPoint.Along)),
             ("view.across", "Across it", "X", "Square to the row", false, () => model.Look(ViewPoint.Across)));
         column.Gap(4);
         column.Buttons(
-            ("view.sun", "From the sun", "Q", "As the sun sees the row: what it sees is lit", false, () => model.Look(ViewPoint.Sun)),
-            ("view.above", "From above", "Z", "From above, the row running upwards", false, () => model.Look(ViewPoint.Above)));
+            ("view.sun", "From the sun", "Q", "As the sun sees the row: what it sees is lit", false, () =>
+                model.Look(ViewPoint.Sun)),
+            ("view.above", "From above", "Z", "From above, the row running upwards", false, () =>
+                model.Look(ViewPoint.Above)));
     }
 
     private static void AddRange(Column column, ScreenModel model, ViewState state)
@@ -66,7 +69,8 @@ internal static class ColorsPanel
         LeafQuantity.LightNow => "Light (PAR) that the leaf takes up in this hour, for each area of leaf",
         LeafQuantity.LightOfDay => "Light (PAR) that the leaf takes up in the whole day, for each area of leaf",
         LeafQuantity.TemperatureNow => "Temperature of the blade in this hour: in sun it is warmer than the air, at night it is taken to be as warm",
-        LeafQuantity.AssimilationNow => "CO₂ that the leaf gains in this hour, its own respiration taken off; at night that alone, below 0",
+        LeafQuantity.AssimilationNow =>
+            "CO₂ that the leaf gains in this hour, its own respiration taken off; at night that alone, below 0",
         LeafQuantity.CarbonOfDay => "CO₂ that the leaf gains in 24 hours, the night's respiration taken off",
         LeafQuantity.RipeningShare =>
             "The leaf's part in all carbon that leaves gained while the fruit ripened; known once it has",

@@ -10,7 +10,8 @@ internal static class LeafPanel
         var model = sheet.Model;
         if (sheet.State.LeafId is not { } leaf)
         {
-            column.Text("leaf.none", "No leaf is chosen. Click one in the picture, or press N for the largest and then for the next.");
+            column.Text("leaf.none",
+                "No leaf is chosen. Click one in the picture, or press N for the largest and then for the next.");
             column.Gap(10);
             AddSteps(sheet, column);
             return;

@@ -38,7 +38,8 @@ internal static class TrialResult
         column.Gap(12);
         if (model.Opened.Outcome() is not { } before)
         {
-            column.Text("trial.wait", "The season that was opened is still being computed: there is nothing to compare with yet.");
+            column.Text("trial.wait",
+                "The season that was opened is still being computed: there is nothing to compare with yet.");
             return;
         }
 

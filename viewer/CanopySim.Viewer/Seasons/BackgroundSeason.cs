@@ -5,7 +5,8 @@ using CanopySim.Weather;
 namespace CanopySim.Viewer.Seasons;
 
 /// <summary>
-/// A season that is computed on threads of its own while somebody looks at the days that are there. Disposing it stops it between two days.
+/// A season that is computed on threads of its own while somebody looks at the days that are there. Disposing it stops
+/// it between two days.
 /// </summary>
 public sealed class BackgroundSeason : IDisposable
 {
@@ -23,7 +24,8 @@ public sealed class BackgroundSeason : IDisposable
     /// <param name="inputs">Hashes of what was read.</param>
     /// <exception cref="SeasonInputException">Scenario and weather do not fit together.</exception>
     public BackgroundSeason(
-        Scenario scenario, WeatherSeries weather, double utcOffsetHours, Quality quality, int threads, InputHashes inputs)
+        Scenario scenario, WeatherSeries weather, double utcOffsetHours, Quality quality, int threads,
+            InputHashes inputs)
     {
         var writer = new RecordingWriter(_blocks, scenario, weather, utcOffsetHours, quality, inputs);
         Recording = new SeasonRecording(_blocks, scenario.Name);
@@ -36,7 +38,8 @@ public sealed class BackgroundSeason : IDisposable
             Cancellation = _stop.Token,
         };
         _task = Task.Factory.StartNew(
-            () => writer.Finish(Simulation.Run(scenario, weather, utcOffsetHours, options)), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            () => writer.Finish(Simulation.Run(scenario, weather, utcOffsetHours, options)), CancellationToken.None,
+                TaskCreationOptions.LongRunning, TaskScheduler.Default);
     }
 
     /// <summary>The days so far, and what it gave once it is finished.</summary>
@@ -46,7 +49,8 @@ public sealed class BackgroundSeason : IDisposable
     public double ShareDone => Recording.IsFinished ? 1 : Volatile.Read(ref _share);
 
     /// <summary>Why it ended before its end; null where it did not, or was stopped.</summary>
-    public string? Failure => _task.Exception?.GetBaseException() is { } error and not OperationCanceledException ? error.Message : null;
+    public string? Failure =>
+        _task.Exception?.GetBaseException() is { } error and not OperationCanceledException ? error.Message : null;
 
     /// <summary>Waits for its end, for whoever has nothing to show in the meantime; false where it goes on.</summary>
     /// <param name="time">No longer than this.</param>
@@ -55,7 +59,8 @@ public sealed class BackgroundSeason : IDisposable
     public bool WaitUpTo(TimeSpan time, CancellationToken cancellation)
     {
         using var stop = cancellation.Register(_stop.Cancel);
-        if (Task.WhenAny(_task, Task.Delay(time, CancellationToken.None)).GetAwaiter().GetResult() != _task) return false;
+        if (Task.WhenAny(_task,
+            Task.Delay(time, CancellationToken.None)).GetAwaiter().GetResult() != _task) return false;
         _task.GetAwaiter().GetResult();
         return true;
     }

@@ -49,7 +49,8 @@ public sealed class TrialRunner(SeasonRecording shown, string folder, int thread
     public string Save(string text, string fileName)
     {
         var path = Path.Combine(folder, fileName);
-        if (fileName.Length == 0 || Path.GetFileName(fileName) != fileName) return $"{fileName}: no name of a file; expected one such as tried.yaml";
+        if (fileName.Length == 0 || Path.GetFileName(
+            fileName) != fileName) return $"{fileName}: no name of a file; expected one such as tried.yaml";
         if (File.Exists(path)) return $"{path} is there already; choose another name";
         try
         {

@@ -4,8 +4,8 @@ using System.Runtime.InteropServices;
 namespace CanopySim.Viewer.Window;
 
 /// <summary>
-/// The part of GLFW 3.3 that a window needs: names, numbers and meanings as its header has them. The one file that knows the library; where a
-/// package for windows is to be had it can take its place behind <see cref="IWindow"/>.
+/// The part of GLFW 3.3 that a window needs: names, numbers and meanings as its header has them. The one file that
+/// knows the library; where a package for windows is to be had it can take its place behind <see cref="IWindow"/>.
 /// </summary>
 internal static unsafe partial class Glfw
 {
@@ -25,7 +25,8 @@ internal static unsafe partial class Glfw
     private const string Library = "glfw3";
 
     private static readonly string[] Names = OperatingSystem.IsWindows() ? ["glfw3.dll", "glfw.dll"]
-        : OperatingSystem.IsMacOS() ? ["libglfw.3.dylib", "/opt/homebrew/lib/libglfw.3.dylib", "/usr/local/lib/libglfw.3.dylib"]
+        : OperatingSystem.IsMacOS()
+            ? ["libglfw.3.dylib", "/opt/homebrew/lib/libglfw.3.dylib", "/usr/local/lib/libglfw.3.dylib"]
         : ["libglfw.so.3", "libglfw.so"];
 
     static Glfw() => NativeLibrary.SetDllImportResolver(typeof(Glfw).Assembly, Find);
@@ -91,22 +92,27 @@ internal static unsafe partial class Glfw
     public static partial void GetWindowContentScale(nint window, out float x, out float y);
 
     [LibraryImport(Library, EntryPoint = "glfwSetKeyCallback")]
-    public static partial nint SetKeyCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int, int, int, void> callback);
+    public static partial nint SetKeyCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int, int, int,
+        void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetCharCallback")]
     public static partial nint SetCharCallback(nint window, delegate* unmanaged[Cdecl]<nint, uint, void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetMouseButtonCallback")]
-    public static partial nint SetMouseButtonCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int, int, void> callback);
+    public static partial nint SetMouseButtonCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int, int,
+        void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetCursorPosCallback")]
-    public static partial nint SetCursorPosCallback(nint window, delegate* unmanaged[Cdecl]<nint, double, double, void> callback);
+    public static partial nint SetCursorPosCallback(nint window, delegate* unmanaged[Cdecl]<nint, double, double,
+        void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetScrollCallback")]
-    public static partial nint SetScrollCallback(nint window, delegate* unmanaged[Cdecl]<nint, double, double, void> callback);
+    public static partial nint SetScrollCallback(nint window, delegate* unmanaged[Cdecl]<nint, double, double,
+        void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetFramebufferSizeCallback")]
-    public static partial nint SetFramebufferSizeCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int, void> callback);
+    public static partial nint SetFramebufferSizeCallback(nint window, delegate* unmanaged[Cdecl]<nint, int, int,
+        void> callback);
 
     [LibraryImport(Library, EntryPoint = "glfwSetWindowRefreshCallback")]
     public static partial nint SetWindowRefreshCallback(nint window, delegate* unmanaged[Cdecl]<nint, void> callback);

@@ -114,7 +114,8 @@ public sealed unsafe class GlfwWindow : IWindow
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     private static void OnChar(nint handle, uint character)
     {
-        if (Open.TryGetValue(handle, out var window)) window._events.Enqueue(new TextTyped(char.ConvertFromUtf32((int)character)));
+        if (Open.TryGetValue(handle, out var window)) window._events.Enqueue(
+            new TextTyped(char.ConvertFromUtf32((int)character)));
     }
 
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]

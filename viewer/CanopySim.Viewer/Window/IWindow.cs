@@ -3,7 +3,9 @@ using CanopySim.Viewer.State;
 
 namespace CanopySim.Viewer.Window;
 
-/// <summary>A window with a context of OpenGL. All but <see cref="Wake"/> belongs to the thread that opened it.</summary>
+/// <summary>
+/// A window with a context of OpenGL. All but <see cref="Wake"/> belongs to the thread that opened it.
+/// </summary>
 public interface IWindow : IGlContext
 {
     /// <summary>Width of the picture in it [px].</summary>
@@ -15,7 +17,9 @@ public interface IWindow : IGlContext
     /// <summary>Whether the person asked to close it.</summary>
     bool IsClosing { get; }
 
-    /// <summary>Takes what happened, in its order, waiting so long for something to happen [s]; 0: not at all.</summary>
+    /// <summary>
+    /// Takes what happened, in its order, waiting so long for something to happen [s]; 0: not at all.
+    /// </summary>
     void Take(Queue<InputEvent> events, double wait);
 
     /// <summary>Shows what was drawn.</summary>

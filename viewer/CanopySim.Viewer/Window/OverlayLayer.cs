@@ -4,7 +4,10 @@ using SkiaSharp;
 
 namespace CanopySim.Viewer.Window;
 
-/// <summary>The screen's own picture, drawn by Skia into memory and laid over what is in a framebuffer; its colors are multiplied by their alpha.</summary>
+/// <summary>
+/// The screen's own picture, drawn by Skia into memory and laid over what is in a framebuffer; its colors are
+/// multiplied by their alpha.
+/// </summary>
 internal sealed unsafe class OverlayLayer : IDisposable
 {
     private const string VertexText = """
@@ -65,7 +68,8 @@ internal sealed unsafe class OverlayLayer : IDisposable
         _gl.BindTexture(TextureTarget.Texture2D, _texture);
         _gl.PixelStore(PixelStoreParameter.UnpackAlignment, 4);
         _gl.TexImage2D(
-            TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)width, (uint)height, 0, PixelFormat.Rgba, PixelType.UnsignedByte,
+            TextureTarget.Texture2D, 0, InternalFormat.Rgba8, (uint)width, (uint)height, 0, PixelFormat.Rgba,
+                PixelType.UnsignedByte,
             (void*)_bitmap.GetPixels());
     }
 
@@ -99,12 +103,14 @@ internal sealed unsafe class OverlayLayer : IDisposable
     private static uint Link(GL gl)
     {
         var program = gl.CreateProgram();
-        var shaders = new[] { Compile(gl, ShaderType.VertexShader, VertexText), Compile(gl, ShaderType.FragmentShader, FragmentText) };
+        var shaders = new[] { Compile(gl, ShaderType.VertexShader, VertexText),
+            Compile(gl, ShaderType.FragmentShader, FragmentText) };
         foreach (var shader in shaders) gl.AttachShader(program, shader);
         gl.LinkProgram(program);
         foreach (var shader in shaders) gl.DeleteShader(shader);
         if (gl.GetProgram(program, ProgramPropertyARB.LinkStatus) == 0)
-            throw new DrawingException($"The driver does not take the screen's shaders: {gl.GetProgramInfoLog(program)}");
+            throw new DrawingException(
+                $"The driver does not take the screen's shaders: {gl.GetProgramInfoLog(program)}");
         return program;
     }
 

@@ -25,7 +25,8 @@ internal sealed class PictureLayer(GL gl) : IDisposable
         gl.BindRenderbuffer(RenderbufferTarget.Renderbuffer, _color);
         gl.RenderbufferStorage(RenderbufferTarget.Renderbuffer, InternalFormat.Rgba8, (uint)width, (uint)height);
         gl.BindFramebuffer(FramebufferTarget.Framebuffer, _framebuffer);
-        gl.FramebufferRenderbuffer(FramebufferTarget.Framebuffer, FramebufferAttachment.ColorAttachment0, RenderbufferTarget.Renderbuffer, _color);
+        gl.FramebufferRenderbuffer(FramebufferTarget.Framebuffer, FramebufferAttachment.ColorAttachment0,
+            RenderbufferTarget.Renderbuffer, _color);
         if (gl.CheckFramebufferStatus(FramebufferTarget.Framebuffer) != GLEnum.FramebufferComplete)
             throw new DrawingException($"The driver makes no picture of {width} × {height} points.");
         return _framebuffer;
@@ -37,7 +38,8 @@ internal sealed class PictureLayer(GL gl) : IDisposable
         gl.BindFramebuffer(FramebufferTarget.ReadFramebuffer, _framebuffer);
         gl.BindFramebuffer(FramebufferTarget.DrawFramebuffer, framebuffer);
         gl.BlitFramebuffer(
-            0, 0, Width, Height, left, bottom, left + Width, bottom + Height, ClearBufferMask.ColorBufferBit, BlitFramebufferFilter.Nearest);
+            0, 0, Width, Height, left, bottom, left + Width, bottom + Height, ClearBufferMask.ColorBufferBit,
+                BlitFramebufferFilter.Nearest);
         gl.BindFramebuffer(FramebufferTarget.Framebuffer, framebuffer);
     }
 

@@ -10,8 +10,8 @@ using Silk.NET.OpenGL;
 namespace CanopySim.Viewer.Window;
 
 /// <summary>
-/// The canopy's picture under the screen, in any framebuffer: of a window, or off-screen in tests. While a hand moves the picture, or a season plays, it is drawn quickly,
-/// and finely once it rests.
+/// The canopy's picture under the screen, in any framebuffer: of a window, or off-screen in tests. While a hand moves
+/// the picture, or a season plays, it is drawn quickly, and finely once it rests.
 /// </summary>
 public sealed class ViewSession : IDisposable
 {
@@ -123,7 +123,8 @@ public sealed class ViewSession : IDisposable
             _canopy = -2;
         }
 
-        if (change.HasFlag(PictureChange.Theme)) _painter.Theme = state.Theme == ScreenTheme.Dark ? SceneTheme.Dark : SceneTheme.Light;
+        if (change.HasFlag(PictureChange.Theme)) _painter.Theme = state.Theme == ScreenTheme.Dark ? SceneTheme.Dark
+            : SceneTheme.Light;
         const PictureChange Leaves = PictureChange.Season | PictureChange.Day;
         if (has && (change & Leaves) != 0) ShowCanopy();
         if (has && (change & (Leaves | PictureChange.Hour)) != 0) ShowSun();
@@ -155,7 +156,8 @@ public sealed class ViewSession : IDisposable
     {
         var (recording, state) = (_screen.Recording, _screen.State);
         if (state.Day >= recording.DayCount) return null;
-        var sun = SunPath.At(recording.Scenario, recording.Head.UtcOffsetHours, recording.Row(state.Day).Date, state.Hour + 0.5);
+        var sun = SunPath.At(recording.Scenario, recording.Head.UtcOffsetHours, recording.Row(state.Day).Date,
+            state.Hour + 0.5);
         return sun.Z > 0 ? sun : null;
     }
 

@@ -18,10 +18,12 @@ public static class ViewWindow
     /// <param name="window">Where.</param>
     /// <param name="screen">What is shown.</param>
     /// <param name="running">The season where it is still being computed; null where it is there.</param>
-    /// <param name="report">Told the screen after each frame, for tests that drive a real window; null for nobody.</param>
+    /// <param name="report">Told the screen after each frame, for tests that drive a real window; null for
+    /// nobody.</param>
     /// <param name="stop">Closes it.</param>
     public static void Run(
-        IWindow window, ScreenModel screen, BackgroundSeason? running, Action<ScreenModel>? report, CancellationToken stop)
+        IWindow window, ScreenModel screen, BackgroundSeason? running, Action<ScreenModel>? report,
+            CancellationToken stop)
     {
         using var session = new ViewSession(window, screen);
         using var wake = stop.Register(window.Wake);
@@ -30,10 +32,13 @@ public static class ViewWindow
         var told = -1.0;
         while (!window.IsClosing && !stop.IsCancellationRequested)
         {
-            window.Take(events, session.NeedsFrame ? 0 : Math.Clamp(session.SecondsToNextFrame ?? LongestSleep, ShortestSleep, LongestSleep));
+            window.Take(events, session.NeedsFrame ? 0
+                : Math.Clamp(session.SecondsToNextFrame ?? LongestSleep, ShortestSleep, LongestSleep));
             while (events.TryDequeue(out var happened)) screen.Enqueue(happened);
-            if (running is not null && running.ShareDone != told) screen.Enqueue(new SeasonProgress(told = running.ShareDone));
-            if (running?.Failure is { } failure) throw new DrawingException($"the season could not be computed: {failure}");
+            if (running is not null && running.ShareDone != told) screen.Enqueue(
+                new SeasonProgress(told = running.ShareDone));
+            if (running?.Failure is { } failure) throw new DrawingException(
+                $"the season could not be computed: {failure}");
             var seconds = clock.Elapsed.TotalSeconds;
             clock.Restart();
             session.Advance(seconds);
