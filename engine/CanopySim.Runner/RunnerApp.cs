@@ -24,8 +24,8 @@ public static class RunnerApp
             .WithDescription("Runs the seasons of several scenarios and puts them side by side: a table, compare.csv "
                 + "and a report.")
             .WithExample(
-                "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml",
-                "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
+                "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/twin-curtain/scenario.yaml",
+                "scenarios/shoot-number/30.yaml", "--quality", "draft");
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")

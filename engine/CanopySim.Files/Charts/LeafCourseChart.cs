@@ -11,7 +11,7 @@ public readonly record struct LeafCourseDay(DateOnly Date, double AreaCm2, doubl
 /// <summary>What one leaf was and gave, from its first day to its last.</summary>
 public static class LeafCourseChart
 {
-    private const double CentigramsPerGram = 100;
+    private const double MilligramsPerGram = 1000;
 
     /// <param name="course">Its days in order.</param>
     /// <param name="from">First day of the season.</param>
@@ -23,9 +23,9 @@ public static class LeafCourseChart
         var efficiency = new ChartPanel("efficiency of its age, % of its own best") { Ceiling = 100 };
         efficiency.Line(course.Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), 100 * day.Efficiency)),
             ChartStyle.Line);
-        var gain = new ChartPanel("net assimilation of the leaf, cg of CO₂ a day");
+        var gain = new ChartPanel("net assimilation of the leaf, mg of CO₂ a day");
         var points = course
-            .Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), CentigramsPerGram * day.NetAssimilationGCo2))
+            .Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), MilligramsPerGram * day.NetAssimilationGCo2))
                 .ToList();
         gain.Line(points, ChartStyle.FaintLine, isThin: true);
         gain.Line(SeasonSeries.WeekMean(points), ChartStyle.Line);

@@ -52,8 +52,8 @@ public sealed class DarkHoursTest
     }
 
     [Theory]
-    [InlineData(LeafQuantity.LightNow, "for all, since it is dark.")]
-    [InlineData(LeafQuantity.TemperatureNow, "°C for all, in the dark as warm as the air.")]
+    [InlineData(LeafQuantity.LightNow, "light now, none, since it is dark: 0 ")]
+    [InlineData(LeafQuantity.TemperatureNow, "leaf temperature, in the dark that of the air: ")]
     [InlineData(LeafQuantity.AssimilationNow, "assimilation now, in the dark respiration alone, −")]
     public void TheSentenceSaysThatItIsDark(LeafQuantity quantity, string words)
     {

@@ -44,6 +44,38 @@ public class CanopyPictureTest
         Assert.Contains("No leaves", picture.Png(new Moment(0, 10.5, LeafQuantity.Age)).Sentence);
     }
 
+    // Beside the words there is no room for it: it would lie over the title.
+    [Fact]
+    public void A_small_picture_has_its_legend_under_its_words()
+    {
+        using var context = RecordedBlock.Context();
+        using var recording = RecordedBlock.Open();
+        using var picture = new CanopyPicture(context, recording, Small);
+        using var bitmap = SKBitmap.Decode(
+            picture.Png(new Moment(recording.DayCount - 1, 10.5, LeafQuantity.Age)).Bytes);
+        var (dark, end) = (ScreenColor(SceneTheme.Light.Text), ScreenColor(LeafColoring.Fixed(LeafQuantity.Age).Table()[^1]));
+        var title = Rows(bitmap, 120, dark).First();
+        var ramp = Rows(bitmap, title, end).First();
+        Assert.InRange(ramp - title, 50, 110);
+        Assert.DoesNotContain(end, Enumerable.Range(0, 240).Select(x => bitmap.GetPixel(x, ramp)));
+
+        static SKColor ScreenColor(uint rgb) => new(0xFF000000 | rgb);
+
+        static IEnumerable<int> Rows(SKBitmap of, int from, SKColor color) => Enumerable.Range(from, of.Height - from)
+            .Where(y => Enumerable.Range(0, of.Width).Any(x => of.GetPixel(x, y) == color));
+    }
+
+    [Fact]
+    public void A_day_without_leaves_is_said_to_have_none()
+    {
+        using var context = RecordedBlock.Context();
+        using var recording = RecordedBlock.Open();
+        using var picture = new CanopyPicture(context, recording, Small);
+        Assert.EndsWith(
+            "No leaves on one vine, which the row repeats, seen along the row.",
+            picture.Png(new Moment(0, 10.5, LeafQuantity.Age)).Sentence);
+    }
+
     [Fact]
     public void A_film_of_a_day_has_a_picture_for_each_lit_hour()
     {

@@ -81,6 +81,23 @@ public sealed class ColorsTests
         Assert.False(desk.Key(ScreenKey.Left, KeyModifiers.Shift).Picture.HasFlag(PictureChange.Colors));
     }
 
+    [Fact]
+    public void AtNightTheLegendSaysWhatTheColorsShow()
+    {
+        using var desk = new Desk();
+        desk.Type("6");
+        Assert.Equal("Assimilation now, µmol of CO₂ per m² and s", LegendTexts(desk)[0]);
+        desk.Model.SetHour(2);
+        Assert.Contains("in the dark respiration alone", string.Join(' ', LegendTexts(desk)));
+        Assert.All(desk.Model.Values, value => Assert.InRange(value, -3, 0));
+        desk.Type("5");
+        Assert.Contains("in the dark that of the air", string.Join(' ', LegendTexts(desk)));
+        var air = (float)desk.Model.Recording.WeatherOf(desk.State.Day).Hours[2].AirTemperatureCelsius;
+        Assert.All(desk.Model.Values, value => Assert.Equal(air, value));
+        desk.Type("1");
+        Assert.DoesNotContain("dark", string.Join(' ', LegendTexts(desk)));
+    }
+
     private static List<string> LegendTexts(Desk desk)
     {
         using var picture = desk.Picture();

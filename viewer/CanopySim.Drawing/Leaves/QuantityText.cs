@@ -48,6 +48,15 @@ public static class QuantityText
         _ => Measure.Number(value, 1),
     };
 
+    /// <summary>What a quantity shows in an hour without light; empty for those of a day.</summary>
+    public static string InTheDark(LeafQuantity quantity) => quantity switch
+    {
+        LeafQuantity.LightNow => "none, since it is dark",
+        LeafQuantity.TemperatureNow => "in the dark that of the air",
+        LeafQuantity.AssimilationNow => "in the dark respiration alone",
+        _ => "",
+    };
+
     /// <summary>Whether the quantity changes through the day.</summary>
     public static bool ChangesByHour(LeafQuantity quantity) =>
         quantity is LeafQuantity.LightNow or LeafQuantity.TemperatureNow or LeafQuantity.AssimilationNow;

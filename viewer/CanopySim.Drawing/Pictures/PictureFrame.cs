@@ -12,15 +12,26 @@ internal sealed class PictureFrame
 {
     private const float LeastText = 11;
 
+    private const float LeastScale = 0.5f;
+
+    // Below this width [heights of text] the legend stands under the words, not beside them.
+    private const int StackedBelow = 58;
+
+    private const int MostLines = 3;
+
     private readonly SceneTheme _theme;
     private readonly int _width;
     private readonly float _scale;
+    private readonly bool _isStacked;
 
     public PictureFrame(PictureOptions options)
     {
         (_theme, _width) = (options.Theme, options.Width);
-        _scale = options.TextScale ?? Math.Clamp(options.Width / 1280f, 0.5f, 3);
-        BandHeight = Math.Min(options.Height / 2, (int)(3.6f * TitleSize) + (int)(2.2f * TextSize));
+        _scale = options.TextScale ?? Math.Clamp(options.Width / 1280f, LeastScale, 3);
+        _isStacked = options.Width < StackedBelow * TextSize;
+        BandHeight = Math.Min(options.Height / 2, (int)(_isStacked
+            ? (1.9f * TitleSize) + (MostLines * LineStep) + LegendHeight
+            : (3.6f * TitleSize) + (2.2f * TextSize)));
         SceneHeight = options.Height - BandHeight;
     }
 
@@ -43,6 +54,11 @@ internal sealed class PictureFrame
 
     private float Margin => 16 * _scale;
 
+    private float LineStep => 1.4f * TextSize;
+
+    // Name and unit, the colors, the numbers.
+    private float LegendHeight => 5.2f * TextSize;
+
     /// <summary>Writes on the scene.</summary>
     public void DrawMarks(SKCanvas canvas, RecordingScene scene)
     {
@@ -63,26 +79,34 @@ internal sealed class PictureFrame
     {
         using var paper = new SKPaint { Color = Solid(_theme.Surface) };
         canvas.DrawRect(0, SceneHeight, _width, BandHeight, paper);
-        var barWidth = Math.Min(0.36f * _width, 420 * _scale);
-        var barLeft = _width - Margin - barWidth;
-        var textWidth = barLeft - (2 * Margin) - Margin;
+        var barWidth = _isStacked ? _width - (2 * Margin) - (2 * TextSize) : Math.Min(0.36f * _width, 420 * _scale);
+        var barLeft = _isStacked ? Margin : _width - Margin - barWidth;
+        var textWidth = _isStacked ? _width - (2 * Margin) : barLeft - (3 * Margin);
         var baseline = SceneHeight + (1.5f * TitleSize);
-        ChartText.Draw(canvas, title, Margin, baseline, TitleSize, _theme.Text, strong: true);
-        foreach (var line in ChartText.Wrap(sentence, TextSize, textWidth).Take(3))
+        ChartText.Draw(
+            canvas, Fit(title, TitleSize, textWidth, strong: true), Margin, baseline, TitleSize, _theme.Text, strong: true);
+        var room = _isStacked
+            ? (int)(((BandHeight - (1.9f * TitleSize) - LegendHeight) / LineStep) + 0.5f)
+            : MostLines;
+        foreach (var line in Lines(sentence, textWidth, room))
         {
-            baseline += 1.4f * TextSize;
+            baseline += LineStep;
             ChartText.Draw(canvas, line, Margin, baseline, TextSize, _theme.QuietText);
         }
 
-        DrawLegend(canvas, legend, barLeft, barWidth);
+        var legendBase = _isStacked
+            ? SceneHeight + BandHeight - LegendHeight + (1.4f * TextSize)
+            : SceneHeight + (1.5f * TitleSize);
+        DrawLegend(canvas, legend, barLeft, barWidth, legendBase);
     }
 
-    private void DrawLegend(SKCanvas canvas, Legend legend, float left, float width)
+    private void DrawLegend(SKCanvas canvas, Legend legend, float left, float width, float baseline)
     {
-        var baseline = SceneHeight + (1.5f * TitleSize);
         ChartText.Draw(canvas, legend.Title, left, baseline, TextSize, _theme.Text, strong: true);
         var after = left + ChartText.Width(legend.Title + "  ", TextSize, strong: true);
-        ChartText.Draw(canvas, legend.Unit, after, baseline, TextSize, _theme.QuietText);
+        ChartText.Draw(
+            canvas, Fit(legend.Unit, TextSize, _width - (0.5f * Margin) - after), after, baseline, TextSize,
+            _theme.QuietText);
         var (top, height) = (baseline + (0.6f * TextSize), 0.9f * TextSize);
         for (var i = 0; i < legend.Table.Length; i++)
         {
@@ -93,15 +117,53 @@ internal sealed class PictureFrame
         }
 
         using var tick = new SKPaint { Color = Solid(_theme.QuietText), StrokeWidth = Math.Max(1, _scale) };
-        foreach (var (share, text) in legend.Numbers)
+        foreach (var (share, _) in legend.Numbers)
         {
             var x = left + (width * (float)share);
             canvas.DrawLine(x, top + height, x, top + height + (0.3f * TextSize), tick);
-            var textWidth = ChartText.Width(text, TextSize);
-            var at = Math.Clamp(x - (0.5f * textWidth), left - (0.5f * Margin), left + width + (0.8f * Margin)
-                - textWidth);
-            ChartText.Draw(canvas, text, at, top + height + (1.4f * TextSize), TextSize, _theme.Text);
         }
+
+        foreach (var (at, text) in Spread(legend.Numbers, left, width))
+            ChartText.Draw(canvas, text, at, top + height + (1.4f * TextSize), TextSize, _theme.Text);
+    }
+
+    // The numbers that have room, the last one always, with their left edges.
+    private List<(float At, string Text)> Spread(IReadOnlyList<LegendNumber> numbers, float left, float width)
+    {
+        List<(float At, string Text)> kept = [];
+        var free = float.MaxValue;
+        foreach (var (share, text) in numbers.Reverse())
+        {
+            var wide = ChartText.Width(text, TextSize);
+            var at = Math.Clamp(
+                left + (width * (float)share) - (0.5f * wide), left - (0.5f * Margin),
+                left + width + (0.8f * Margin) - wide);
+            if (at + wide + (0.5f * TextSize) > free) continue;
+            kept.Add((at, text));
+            free = at;
+        }
+
+        return kept;
+    }
+
+    private IEnumerable<string> Lines(string sentence, float width, int most)
+    {
+        var lines = ChartText.Wrap(sentence, TextSize, width).ToList();
+        if (most <= 0) return [];
+        return lines.Count <= most ? lines
+            : [.. lines.Take(most - 1), Fit(string.Join(' ', lines.Skip(most - 1)), TextSize, width)];
+    }
+
+    private static string Fit(string text, float size, float width, bool strong = false)
+    {
+        if (ChartText.Width(text, size, strong) <= width) return text;
+        for (var length = text.Length - 1; length > 0; length--)
+        {
+            var cut = text[..length].TrimEnd(' ', ',', ';') + "…";
+            if (ChartText.Width(cut, size, strong) <= width) return cut;
+        }
+
+        return "";
     }
 
     private void Mark(SKCanvas canvas, string text, Vector2 at)

@@ -18,22 +18,22 @@ public static class PictureText
     public static string Sentence(SeasonRecording recording, Moment moment, float[] values, ViewPoint from, Units units)
     {
         var vines = recording.Scenario.Rows.VineCount;
-        var seen = $"{LeavesText(values.Length)} on {(vines == 1 ? "one vine" : $"{vines} vines")}, which the row repeats, seen {FromText(from)}";
+        var seen = $"{LeavesText(values.Length)} on {(vines == 1 ? "one vine" : $"{vines} vines")}, "
+            + $"which the row repeats, seen {FromText(from)}";
         var known = values.Where(float.IsFinite).Order().ToArray();
+        if (values.Length == 0) return $"{seen}.";
         if (moment.Quantity == LeafQuantity.Shoot || known.Length == 0)
-            return $"{seen}; {(known.Length == 0 && values.Length > 0 ? "nothing is known of them in this hour" : "each shoot has its color")}.";
+            return $"{seen}; "
+                + (known.Length == 0 && values.Length > 0 ? "nothing is known of them yet." : "each shoot has its color.");
         var (low, middle, high) = (Text(known[0]), Text(known[known.Length / 2]), Text(known[^1]));
         var name = QuantityText.Name(moment.Quantity).ToLowerInvariant();
-        var dark = moment.Quantity switch
-        {
-            _ when !DarkHours.IsDark(recording, moment.Day, (int)moment.Hour) => "",
-            LeafQuantity.LightNow => ", since it is dark",
-            LeafQuantity.TemperatureNow => ", in the dark as warm as the air",
-            LeafQuantity.AssimilationNow => ", in the dark respiration alone",
-            _ => "",
-        };
-        if (low == high) return $"{seen}; {name} {low} {QuantityText.Unit(moment.Quantity, units)} for all{dark}.";
-        return $"{seen}; {name}{dark}{(dark.Length > 0 ? "," : "")} {low} to {high} {QuantityText.Unit(moment.Quantity, units)}, half of the leaves at {middle} or more.";
+        var dark = DarkHours.IsDark(recording, moment.Day, (int)moment.Hour)
+            ? QuantityText.InTheDark(moment.Quantity) : "";
+        if (dark.Length > 0) dark = $", {dark}";
+        var unit = QuantityText.Unit(moment.Quantity, units);
+        if (low == high) return $"{seen}; {name}{dark}: {low} {unit} for all.";
+        return $"{seen}; {name}{dark}{(dark.Length > 0 ? "," : "")} {low} to {high} {unit}, "
+            + $"half of the leaves at {middle} or more.";
 
         string Text(float value) => QuantityText.Number(moment.Quantity, value, units);
     }

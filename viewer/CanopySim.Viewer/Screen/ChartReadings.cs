@@ -40,9 +40,10 @@ public static class ChartReadings
         var index = leaves.IndexOf(day, leaf);
         if (index < 0) return $"{ChartAxis.DayText(date, isShort: false)}: the leaf does not hang.";
         var recorded = facts.Recording.Leaves(day);
-        return $"{ChartAxis.DayText(date, isShort: false)}: efficiency {Measure.Number(100 * recorded.Efficiency[index], 0)} %, "
+        return $"{ChartAxis.DayText(date, isShort: false)}: "
+            + $"efficiency {Measure.Number(100 * recorded.Efficiency[index], 0)} %, "
             + $"{Measure.LeafAreaOfShoot.Text(units, 1e4 * leaves.AreasOf(day)[index], 0)}, "
-            + $"{Measure.Number(100 * recorded.NetAssimilationGrams[index], 1)} cg of CO₂.";
+            + $"{Measure.Number(1000 * recorded.NetAssimilationGrams[index], 0)} mg of CO₂.";
     }
 
     // The sum first, then the classes of the colors, young to old.

@@ -17,11 +17,15 @@ public sealed class LegendBar : Widget
 
     public required bool IsFitted { get; init; }
 
+    /// <summary>What the colors show in this hour besides; empty for nothing.</summary>
+    public string Note { get; init; } = "";
+
     public override bool TakesPointer => Tip.Length > 0;
 
     /// <summary>Height in pixels at a width: name and unit may take two lines.</summary>
-    public static float HeightAt(LeafColoring coloring, Units units, bool isFitted, float width, float scale) =>
-        (TitleLines(coloring, units, isFitted, width, scale).Count * ScreenText.LineHeight(TextKind.Plain, scale))
+    public static float HeightAt(
+        LeafColoring coloring, Units units, bool isFitted, string note, float width, float scale) =>
+        (TitleLines(coloring, units, isFitted, note, width, scale).Count * ScreenText.LineHeight(TextKind.Plain, scale))
         + (RampHeight * scale) + ScreenText.LineHeight(TextKind.Plain, scale) + (2 * scale);
 
     /// <summary>The numbers that stand under the colors, as shares of the ramp with their text.</summary>
@@ -40,7 +44,7 @@ public sealed class LegendBar : Widget
     {
         var line = ScreenText.LineHeight(TextKind.Plain, Scale);
         var y = Bounds.Top;
-        var titles = TitleLines(Coloring, Units, IsFitted, Bounds.Width, Scale);
+        var titles = TitleLines(Coloring, Units, IsFitted, Note, Bounds.Width, Scale);
         for (var i = 0; i < titles.Count; i++)
         {
             pen.TextIn(
@@ -74,12 +78,12 @@ public sealed class LegendBar : Widget
         }
     }
 
-    private static IReadOnlyList<string> TitleLines(LeafColoring coloring, Units units, bool isFitted, float width,
-        float scale)
+    private static IReadOnlyList<string> TitleLines(
+        LeafColoring coloring, Units units, bool isFitted, string note, float width, float scale)
     {
         var unit = QuantityText.Unit(coloring.Quantity, units);
         var text = QuantityText.Name(coloring.Quantity) + (unit.Length > 0 ? $", {unit}" : "")
-            + (isFitted ? ", fitted to these leaves" : "");
+            + (isFitted ? ", fitted to these leaves" : "") + (note.Length > 0 ? $"; {note}" : "");
         return ScreenText.Wrap(text, TextKind.Plain, scale, width);
     }
 

@@ -75,6 +75,9 @@ public sealed partial class ScreenModel : IDisposable
         }
     }
 
+    /// <summary>Whether the hour in the picture has no light.</summary>
+    public bool IsDark => State.Day < Facts.DayCount && DarkHours.IsDark(Recording, State.Day, State.Hour);
+
     /// <summary>How values become colors, the same in the legend and in the picture.</summary>
     public LeafColoring Coloring
     {

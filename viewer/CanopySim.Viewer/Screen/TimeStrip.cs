@@ -35,7 +35,9 @@ internal static class TimeStrip
         var legendWidth = Math.Min(sheet.U(LegendWidth), (width - (3 * pad)) * 0.42f);
         var todayWidth = width - legendWidth - (4 * pad);
         var isFitted = sheet.State.Range == RangeMode.Fitted && sheet.State.Quantity != LeafQuantity.Shoot;
-        var legendHeight = LegendBar.HeightAt(model.Coloring, sheet.State.Units, isFitted, legendWidth, sheet.Scale);
+        var note = model.IsDark ? QuantityText.InTheDark(sheet.State.Quantity) : "";
+        var legendHeight = LegendBar.HeightAt(
+            model.Coloring, sheet.State.Units, isFitted, note, legendWidth, sheet.Scale);
         var (heading, facts) = TodayWords(sheet, todayWidth);
         var todayHeight = sheet.LineHeight(TextKind.Heading) + (facts.Count * sheet.LineHeight());
         var rowHeight = Math.Max(legendHeight, todayHeight);
@@ -51,6 +53,7 @@ internal static class TimeStrip
             Units = sheet.State.Units,
             Scale = sheet.Scale,
             IsFitted = isFitted,
+            Note = note,
         });
         var x = pad + legendWidth + (2 * pad);
         sheet.Add(new Label
