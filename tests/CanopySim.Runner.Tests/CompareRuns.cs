@@ -24,7 +24,7 @@ public sealed class CompareRuns : IDisposable
         var compared = RunnerProcess.Run(_folder.Path,
             ["compare", RunnerProcess.FirstSeason, curtain, "--out", "compared", "--threads", "2", .. options]);
         Assert.True(compared.ExitCode == RunnerApp.Ok, compared.ToString());
-        Assert.Empty(compared.Error);
+        Assert.Empty(compared.Complaints);
         Output = compared.Output;
         var season = RunnerProcess.Run(_folder.Path,
             ["season", curtain, "--out", "alone", "--threads", "1", .. options]);

@@ -205,7 +205,7 @@ public sealed partial class CompareTests(CompareRuns runs)
     public void The_page_says_what_differs_and_carries_the_cautions()
     {
         var page = File.ReadAllText(runs.Report);
-        Assert.Contains($"<li>{CompareRuns.Second}: trellis, form hanging-curtain, there upright-hedge.</li>", page);
+        Assert.Contains($"<li>{CompareRuns.Second}: trained as hanging curtain instead of upright hedge.</li>", page);
         Assert.Contains("All options had the same weather.", page);
         Assert.Contains("A model result is advice to check in the row, not an instruction.", page);
         Assert.DoesNotMatch("(src|href)=\"(https?:)?//", page);

@@ -85,7 +85,7 @@ public class ResultsFolderTests
         var run = RunnerProcess.Run(folder.Path, "season", RunnerProcess.FirstSeason, "--quality", "draft", "--until", "2025-03-02", "--quiet");
         Assert.True(run.ExitCode == RunnerApp.Ok, run.ToString());
         Assert.Empty(run.Output);
-        Assert.Empty(run.Error);
+        Assert.Empty(run.Complaints);
         Assert.True(File.Exists(folder.File("results/first-season/summary.json")));
     }
 

@@ -6,6 +6,10 @@ namespace CanopySim.Runner.Tests;
 /// <summary>What a run of the program left: its exit code and what it printed.</summary>
 internal sealed record RunnerOutcome(int ExitCode, string Output, string Error)
 {
+    /// <summary>The error stream, but for the line on pictures where this machine draws none.</summary>
+    public string Complaints => PictureMachine.CanDraw ? Error
+        : string.Concat(Error.Split('\n').Where(line => !line.Contains(PictureMachine.Missing)));
+
     public string[] ErrorLines => Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
     /// <summary>Everything, for the message of a test that failed.</summary>
@@ -26,7 +30,16 @@ internal static class RunnerProcess
     /// <param name="workingFolder">Where the program runs.</param>
     /// <param name="whenStarted">Called once with the process that runs.</param>
     /// <param name="arguments">The command line.</param>
-    public static RunnerOutcome Run(string workingFolder, Action<Process> whenStarted, params string[] arguments)
+    public static RunnerOutcome Run(string workingFolder, Action<Process> whenStarted, params string[] arguments) =>
+        Run(workingFolder, new Dictionary<string, string>(), whenStarted, arguments);
+
+    /// <param name="workingFolder">Where the program runs.</param>
+    /// <param name="environment">Variables of its own.</param>
+    /// <param name="whenStarted">Called once with the process that runs.</param>
+    /// <param name="arguments">The command line.</param>
+    public static RunnerOutcome Run(
+        string workingFolder, IReadOnlyDictionary<string, string> environment, Action<Process> whenStarted,
+        params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -35,6 +48,7 @@ internal static class RunnerProcess
             RedirectStandardError = true,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "canopysim.dll"));
+        foreach (var (name, value) in environment) start.Environment[name] = value;
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         try

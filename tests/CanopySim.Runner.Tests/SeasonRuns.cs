@@ -32,6 +32,6 @@ public sealed class SeasonRuns : IDisposable
     {
         var run = RunnerProcess.Run(_folder.Path, ["season", RunnerProcess.FirstSeason, "--quality", "draft", "--out", outFolder, .. options]);
         Assert.True(run.ExitCode == RunnerApp.Ok, run.ToString());
-        Assert.Empty(run.Error);
+        Assert.Empty(run.Complaints);
     }
 }

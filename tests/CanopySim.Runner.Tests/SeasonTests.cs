@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CanopySim.Drawing.Pictures;
 using CanopySim.Files.Charts;
 using Xunit;
 
@@ -183,9 +184,9 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
         var pictures = charts.Where(file => file.EndsWith(".png", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(pictures);
         // Views of the canopy are pixels and have no other form; charts are drawn in lines as well.
-        string[] stems = [CanopyPictures.Front, CanopyPictures.Along, CanopyPictures.Above];
+        string[] stems = [CanopyPictures.Front, CanopyPictures.Along, CanopyPictures.Above, PortraitPictures.Stem];
         var views = pictures.Where(picture => stems.Contains(Path.GetFileNameWithoutExtension(picture))).ToList();
-        Assert.Equal(3, views.Count);
+        Assert.Equal(3 + PictureMachine.Count(1), views.Count);
         Assert.Equal((2 * pictures.Count) - views.Count, charts.Length);
         foreach (var picture in pictures)
         {

@@ -1,5 +1,6 @@
 using CanopySim.Drawing;
 using CanopySim.Drawing.Gl;
+using CanopySim.Drawing.Pictures;
 using CanopySim.Files;
 using CanopySim.Files.Recording;
 using CanopySim.Files.Results;
@@ -11,8 +12,14 @@ internal static class RecordedBlock
 {
     private static readonly Lazy<string> Recorded = new(Record);
 
+    private static KeptCanopy? Kept { get; set; }
+
     /// <summary>Folder with its season.bin.</summary>
     public static string Folder => Recorded.Value;
+
+    /// <summary>The canopy that the season kept.</summary>
+    public static KeptCanopy KeptCanopy => Folder.Length > 0 && Kept is { } kept ? kept
+        : throw new InvalidOperationException("nothing grew");
 
     public static string ScenarioFile => Path.Combine(Repository, "scenarios", "first-season", "scenario.yaml");
 
@@ -51,13 +58,15 @@ internal static class RecordedBlock
         using var file = new FileBlockWriter(Path.Combine(folder, RecordingWriter.FileName));
         var writer = new RecordingWriter(
             file, input.Document.Scenario, input.Weather, input.UtcOffsetHours, Quality.Draft, InputHashes.Of(input.Document));
-        writer.Finish(Simulation.Run(input.Document.Scenario, input.Weather, input.UtcOffsetHours, new SeasonOptions
+        var season = Simulation.Run(input.Document.Scenario, input.Weather, input.UtcOffsetHours, new SeasonOptions
         {
             Quality = Quality.Draft,
             Threads = Environment.ProcessorCount,
             Until = new DateOnly(2025, 6, 15),
             Recorder = writer.Add,
-        }));
+        });
+        writer.Finish(season);
+        Kept = new KeptCanopy(season.Portrait!, input.Document.Scenario, input.UtcOffsetHours);
         file.Finish();
         return folder;
     }
