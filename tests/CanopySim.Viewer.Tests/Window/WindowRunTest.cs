@@ -93,4 +93,30 @@ public sealed class WindowRunTest
         Assert.Equal(2, viewer.ExitCode);
         Assert.Contains("--picture FILE.png", errors);
     }
+
+    [Fact]
+    public void Without_the_window_library_it_says_what_to_install()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "a library is put before the system's own");
+        var folder = Directory.CreateTempSubdirectory("canopysim-library-").FullName;
+        try
+        {
+            foreach (var name in (string[])["libglfw.so.3", "libglfw.so"])
+                File.WriteAllText(Path.Combine(folder, name), "no library");
+            var start = new ProcessStartInfo("dotnet") { RedirectStandardError = true };
+            start.Environment["LD_LIBRARY_PATH"] = folder;
+            start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "canopysim-view.dll"));
+            start.ArgumentList.Add(RecordedBlock.Folder);
+            using var viewer = Process.Start(start)!;
+            var errors = viewer.StandardError.ReadToEnd();
+            viewer.WaitForExit();
+            Assert.Equal(2, viewer.ExitCode);
+            Assert.Contains("apt-get install libglfw3", errors);
+            Assert.Contains("--picture FILE.png", errors);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 }

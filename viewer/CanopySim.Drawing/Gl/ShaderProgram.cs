@@ -27,7 +27,9 @@ internal sealed class ShaderProgram : IDisposable
         gl.DeleteShader(vertex);
         gl.DeleteShader(fragment);
         if (gl.GetProgram(_program, ProgramPropertyARB.LinkStatus) == 0)
-            throw new DrawingException($"The driver does not link the shaders {vertexName} and {fragmentName ?? vertexName}: {gl.GetProgramInfoLog(_program)}");
+            throw new DrawingException(
+                $"The driver does not link the shaders {vertexName} and {fragmentName ?? vertexName}: "
+                + gl.GetProgramInfoLog(_program));
     }
 
     public void Use() => _gl.UseProgram(_program);

@@ -41,8 +41,8 @@ public sealed class CanopyPicture : IDisposable
         using var data = bitmap.Encode(SKEncodedImageFormat.Png, 100)
             ?? throw new InvalidOperationException("The picture could not be written as PNG.");
         var title = PictureText.Title(_recording, moment);
-        return new FinishedPicture(
-            data.ToArray(), $"{title}: {PictureText.Sentence(_recording, moment, Scene.Values, _options.From, _options.Units)}");
+        var sentence = PictureText.Sentence(_recording, moment, Scene.Values, _options.From, _options.Units);
+        return new FinishedPicture(data.ToArray(), $"{title}: {sentence}");
     }
 
     public void Dispose()

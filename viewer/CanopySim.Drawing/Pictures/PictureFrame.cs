@@ -84,7 +84,8 @@ internal sealed class PictureFrame
         var textWidth = _isStacked ? _width - (2 * Margin) : barLeft - (3 * Margin);
         var baseline = SceneHeight + (1.5f * TitleSize);
         ChartText.Draw(
-            canvas, Fit(title, TitleSize, textWidth, strong: true), Margin, baseline, TitleSize, _theme.Text, strong: true);
+            canvas, Fit(title, TitleSize, textWidth, strong: true), Margin, baseline, TitleSize, _theme.Text,
+            strong: true);
         var room = _isStacked
             ? (int)(((BandHeight - (1.9f * TitleSize) - LegendHeight) / LineStep) + 0.5f)
             : MostLines;

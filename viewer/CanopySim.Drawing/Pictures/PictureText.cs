@@ -24,7 +24,7 @@ public static class PictureText
         if (values.Length == 0) return $"{seen}.";
         if (moment.Quantity == LeafQuantity.Shoot || known.Length == 0)
             return $"{seen}; "
-                + (known.Length == 0 && values.Length > 0 ? "nothing is known of them yet." : "each shoot has its color.");
+                + (known.Length == 0 ? "nothing is known of them yet." : "each shoot has its color.");
         var (low, middle, high) = (Text(known[0]), Text(known[known.Length / 2]), Text(known[^1]));
         var name = QuantityText.Name(moment.Quantity).ToLowerInvariant();
         var dark = DarkHours.IsDark(recording, moment.Day, (int)moment.Hour)

@@ -81,8 +81,8 @@ public sealed class PortraitPictures : IDisposable
             canvas, $"{scenario.Name}, {when}", $"T{Seen(canopy)[1..]}.", Legend.Of(coloring, Units.Metric));
         return new ChartPicture(
             Stem, "The canopy in perspective",
-            $"{scenario.Name} on {when}, in the sun of {PictureText.TimeText(Hour)} standard time: {Seen(canopy)}, each "
-                + $"leaf in the color of its age{Ages(portrait)}.",
+            $"{scenario.Name} on {when}, in the sun of {PictureText.TimeText(Hour)} standard time: {Seen(canopy)}, "
+                + $"each leaf in the color of its age{Ages(portrait)}.",
             PalettePng.Of(bitmap), "", "");
     }
 

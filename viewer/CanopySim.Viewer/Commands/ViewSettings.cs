@@ -20,7 +20,8 @@ public sealed class ViewSettings : CommandSettings
     private const int MostSide = 8000;
 
     [CommandArgument(0, "<SCENARIO|RESULTS>")]
-    [Description("A results folder with season.bin (canopysim season --record), that file, or a scenario, which is then computed at draft quality.")]
+    [Description("A results folder with season.bin (canopysim season --record), that file, or a scenario, which is "
+        + "then computed at draft quality.")]
     public string Source { get; init; } = "";
 
     [CommandOption("--picture <FILE.png>")]
@@ -44,7 +45,8 @@ public sealed class ViewSettings : CommandSettings
     public string Time { get; init; } = "10:30";
 
     [CommandOption("--color <QUANTITY>")]
-    [Description("What leaves are colored by: age (default), efficiency, light-now, light-of-day, temperature-now, assimilation-now, carbon-of-day, ripening-share or shoot.")]
+    [Description("What leaves are colored by: age (default), efficiency, light-now, light-of-day, temperature-now, "
+        + "assimilation-now, carbon-of-day, ripening-share or shoot.")]
     public string Color { get; init; } = "age";
 
     [CommandOption("--from <VIEW>")]

@@ -77,7 +77,8 @@ public static class ChartReadings
     {
         var hour = (int)Math.Floor(place);
         var course = DayCourseChart.Hours(recording.Hours(state.Day), leaves.AreasOf(state.Day));
-        var heading = $"{ChartAxis.DayText(recording.Row(state.Day).Date, isShort: false)}, {TimeStrip.HourWords(hour)}";
+        var date = ChartAxis.DayText(recording.Row(state.Day).Date, isShort: false);
+        var heading = $"{date}, {TimeStrip.HourWords(hour)}";
         foreach (var of in course)
         {
             if (of.Hour != hour) continue;

@@ -114,7 +114,8 @@ public sealed class ChartShelf(SeasonFacts facts, LeafFinder leaves) : IDisposab
         var bounds = column.Take(height);
         var size = new ChartSize((int)(bounds.Width / sheet.Scale), (int)height);
         var surface = sheet.State.Theme == ScreenTheme.Dark ? ChartSurface.Dark : ChartSurface.Day;
-        var full = $"{key}:{size}:{sheet.Scale}:{sheet.State.Theme}:{sheet.State.Units}:{facts.DayCount}:{facts.Recording.IsFinished}";
+        var full = $"{key}:{size}:{sheet.Scale}:{sheet.State.Theme}:{sheet.State.Units}:"
+            + $"{facts.DayCount}:{facts.Recording.IsFinished}";
         var known = _pictures.FindIndex(picture => picture.Key == full);
         if (known < 0)
         {

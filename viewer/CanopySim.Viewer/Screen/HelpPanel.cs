@@ -55,7 +55,9 @@ public static class HelpPanel
             ("units.us", "US", "U", "Feet, ounces, degrees Fahrenheit", state.Units == Units.Us, () =>
                 model.SetUnits(Units.Us)));
         column.Rule("help.rule");
-        column.Text("help.pointer", "Drag the picture to turn it, with Shift or the second button to shift it; the wheel comes nearer. A click on a leaf tells about it.");
+        column.Text(
+            "help.pointer", "Drag the picture to turn it, with Shift or the second button to shift it; the wheel comes "
+                + "nearer. A click on a leaf tells about it.");
         column.Gap(8);
         for (var i = 0; i < Keys.Count; i++)
             column.Pair(string.Create(CultureInfo.InvariantCulture, $"help.key.{i}"), Capital(Keys[i].Does),

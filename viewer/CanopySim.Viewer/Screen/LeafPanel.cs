@@ -21,7 +21,8 @@ internal static class LeafPanel
         if (index < 0)
         {
             column.Text("leaf.sentence", model.Leaves.Course(leaf) is [var first, .., var last]
-                ? $"This leaf does not hang today: it hung from {ChartAxis.DayText(first.Date, isShort: false)} to {ChartAxis.DayText(last.Date, isShort: false)}."
+                ? $"This leaf does not hang today: it hung from {ChartAxis.DayText(first.Date, isShort: false)} "
+                    + $"to {ChartAxis.DayText(last.Date, isShort: false)}."
                 : "This leaf does not hang today.");
         }
         else

@@ -19,7 +19,8 @@ public sealed partial class ScreenModel : IDisposable
     private readonly LeafColors _colors = new();
     private readonly SeasonInSight _opened;
     private SeasonInSight? _tried;
-    private PictureChange _change = PictureChange.Size | PictureChange.Theme | PictureChange.Season | PictureChange.Day | PictureChange.Hour | PictureChange.Colors;
+    private PictureChange _change = PictureChange.Size | PictureChange.Theme | PictureChange.Season
+        | PictureChange.Day | PictureChange.Hour | PictureChange.Colors;
     private List<PictureRequest> _requests = [];
     private bool _needsPaint = true;
 

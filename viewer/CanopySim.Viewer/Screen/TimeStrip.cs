@@ -136,9 +136,12 @@ internal static class TimeStrip
         {
             parts.Add($"{Measure.LeafArea.Text(state.Units, row.LeafAreaM2PerVine, 1)} of leaf a vine");
             if (row.MeanLeafAgeD is { } age && row.MeanLeafEfficiency is { } efficiency)
-                parts.Add($"mean age {Measure.Number(age, 0)} days, efficiency {Measure.Number(100 * efficiency, 0)} %");
+                parts.Add(
+                    $"mean age {Measure.Number(age, 0)} days, efficiency {Measure.Number(100 * efficiency, 0)} %");
             if (row.SugarBrix is { } brix) parts.Add($"{Measure.Number(brix, 1)} Brix");
-            parts.Add($"{Measure.SmallMass.Text(state.Units, row.NetAssimilationGCo2PerVine, state.Units == Units.Us ? 2 : 0)} of CO₂ gained a vine");
+            var gain = Measure.SmallMass.Text(
+                state.Units, row.NetAssimilationGCo2PerVine, state.Units == Units.Us ? 2 : 0);
+            parts.Add($"{gain} of CO₂ gained a vine");
         }
         else
         {

@@ -24,7 +24,8 @@ internal static class TrialResult
             ({ } first, { } second) when first == second =>
                 $"{changes} the fruit is ripe on the same day, {ChartAxis.DayText(second, isShort: false)}.",
             ({ } first, { } second) =>
-                $"{changes} the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, on {ChartAxis.DayText(second, isShort: false)}.",
+                $"{changes} the fruit is ripe {DaysText(second.DayNumber - first.DayNumber)}, "
+                    + $"on {ChartAxis.DayText(second, isShort: false)}.",
             ({ }, null) => $"{changes} the fruit does not get ripe: it ends{sugar}.",
             (null, { } second) => $"{changes} the fruit gets ripe, on {ChartAxis.DayText(second, isShort: false)}.",
             _ => $"{changes} the fruit does not get ripe either: it ends{sugar}.",
@@ -73,7 +74,8 @@ internal static class TrialResult
         {
             column.Gap(6);
             column.Text(
-                "trial.quality", $"After is a draft, before was computed at {model.Opened.Head.Quality} quality: small changes may come from that.", isQuiet: true);
+                "trial.quality", $"After is a draft, before was computed at {model.Opened.Head.Quality} quality: small "
+                    + "changes may come from that.", isQuiet: true);
         }
 
         if (model.Trial.Status.Recording is null) return;
@@ -97,5 +99,6 @@ internal static class TrialResult
     }
 
     private static string DaysText(int days) =>
-        $"{Measure.Number(Math.Abs(days), 0)} {(Math.Abs(days) == 1 ? "day" : "days")} {(days > 0 ? "later" : "earlier")}";
+        $"{Measure.Number(Math.Abs(days), 0)} {(Math.Abs(days) == 1 ? "day" : "days")} "
+        + (days > 0 ? "later" : "earlier");
 }

@@ -85,7 +85,8 @@ public sealed class SeasonFacts(SeasonRecording recording)
             var date = ChartAxis.DayText(DateOf(DayCount - 1), isShort: false);
             return
             [
-                $"The season is being computed: which leaves feed the fruit is known once it has ripened. {date} is there.",
+                "The season is being computed: which leaves feed the fruit is known once it has ripened. "
+                    + $"{date} is there.",
                 $"The season is being computed: {date} is there.",
             ];
         }

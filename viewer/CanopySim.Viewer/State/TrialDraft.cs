@@ -78,7 +78,8 @@ public sealed record TrialDraft
         var now = Of(scenario);
         List<string> changes = [];
         if (ShootsPerMeter != now.ShootsPerMeter)
-            changes.Add($"{Measure.PerLength.Text(units, ShootsPerMeter, 1).Replace(" per", " shoots per", StringComparison.Ordinal)}");
+            changes.Add(Measure.PerLength.Text(units, ShootsPerMeter, 1)
+                .Replace(" per", " shoots per", StringComparison.Ordinal));
         if (Form != now.Form) changes.Add($"trellis {TrialWords.Form(Form)}");
         if (Azimuth != now.Azimuth) changes.Add($"rows at {Measure.Number(Azimuth, 0)}°");
         if (ToppingHeight != now.ToppingHeight)

@@ -17,5 +17,6 @@ internal static class WindowHelp
         $"a window needs a display, and none was found ({why}). {WithoutWindow}";
 
     public static string NoContext(string why) =>
-        $"a window needs OpenGL 3.3, which this display does not give ({why}); install a driver for it, on Debian libgl1-mesa-dri. {WithoutWindow}";
+        $"a window needs OpenGL 3.3, which this display does not give ({why}); install a driver for it, on Debian "
+        + $"libgl1-mesa-dri. {WithoutWindow}";
 }
