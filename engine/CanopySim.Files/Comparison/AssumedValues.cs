@@ -24,7 +24,7 @@ internal static class AssumedValues
         {
             var said = key.Select(entry => (entry.Value.Value, entry.Value.Mark, entry.Value.Source)).Distinct()
                 .ToList();
-            if (said.Count == 1 && key.Count() == options.Count) 
+            if (said.Count == 1 && key.Count() == options.Count)
                 yield return Value(key.Key, key.First().Value, units, false);
             else foreach (var (option, value) in key) yield return Value($"{key.Key}, {option.Name}", value, units, true);
         }

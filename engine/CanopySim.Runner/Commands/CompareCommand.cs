@@ -83,7 +83,8 @@ public sealed class CompareCommand : Command<CompareCommand.Settings>
         File.WriteAllText(
             folder.File("report.html"),
             ComparisonPage.Html(new ComparisonReport(options, charts, views, units,
-                DateOnly.FromDateTime(DateTime.Now)) { Perspectives = perspectives }));
+                DateOnly.FromDateTime(DateTime.Now))
+            { Perspectives = perspectives }));
         SummaryJson.WriteBrief(folder.File(SummaryJson.FileName), names[0], "compare");
         folder.Commit();
         CanopyPerspectives.TellMissing(perspectives);

@@ -275,7 +275,8 @@ public partial class ReportPageTest
         var season = InventedSeason.Full();
         var drawn = new ChartPicture("canopy-in-perspective", "In perspective", "A row & its age.", [1, 2], "", "");
         var page = Report(new CanopyPerspective(drawn, null));
-        Assert.Contains("<figure class=\"scene\"><img class=\"only\" src=\"data:image/png;base64,AQI=\" "
+        Assert.Contains("<figure class=\"scene\">", page);
+        Assert.Contains("<img class=\"only\" src=\"data:image/png;base64,AQI=\" "
             + "alt=\"In perspective. A row &amp; its age.\">", page);
         Assert.Contains("Leaf age, days:", page);
         var without = Report(new CanopyPerspective(null, "Install it."));

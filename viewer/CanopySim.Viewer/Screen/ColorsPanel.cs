@@ -64,13 +64,13 @@ internal static class ColorsPanel
     /// <summary>What a quantity says, in a sentence without its stop.</summary>
     public static string Meaning(LeafQuantity quantity) => quantity switch
     {
-        LeafQuantity.Age => 
+        LeafQuantity.Age =>
             "Days since the leaf unfolded: leaves are at their best about five weeks old and spent after about five "
                 + "months",
         LeafQuantity.Efficiency => "What the leaf's age leaves of its own best photosynthetic capacity",
         LeafQuantity.LightNow => "Light (PAR) that the leaf takes up in this hour, for each area of leaf",
         LeafQuantity.LightOfDay => "Light (PAR) that the leaf takes up in the whole day, for each area of leaf",
-        LeafQuantity.TemperatureNow => 
+        LeafQuantity.TemperatureNow =>
             "Temperature of the blade in this hour: in sun it is warmer than the air, at night it is taken to be as "
                 + "warm",
         LeafQuantity.AssimilationNow =>
