@@ -47,7 +47,7 @@ public sealed class CanopyWorker
             .. Plan("canopy_work.leaf_removal", work.LeafRemoval, (step, i) => new LeafRemovalWork(place, step, i)),
             .. Plan("canopy_work.cluster_thinning", work.ClusterThinning, (step, _) =>
                 new ClusterThinningWork(place, step)),
-            .. Plan("canopy_work.sprays", work.Sprays, (step, _) => new SprayWork(place, step)),
+            .. Plan("canopy_work.sprays", work.Sprays, (step, i) => new SprayWork(place, step, i)),
         ];
         if (soil is not null)
             _plan.AddRange(

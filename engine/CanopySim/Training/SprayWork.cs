@@ -5,7 +5,7 @@ namespace CanopySim.Training;
 /// <summary>
 /// Marks the area of every leaf whose middle lies in the zone as sprayed; what unfolds or expands later is not.
 /// </summary>
-internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
+internal sealed class SprayWork(WorkPlace place, Spray step, int number) : IWork
 {
     public WorkStep Step => step;
 
@@ -23,7 +23,7 @@ internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
             {
                 var at = place.PlaceOf(shoot, blade.Middle);
                 if (at.HeightOverCordon < from || at.HeightOverCordon > to) continue;
-                blade.Leaf.SprayedArea = blade.Leaf.Area;
+                blade.Leaf.Mark(number);
                 if (blade.Leaf.HasUnfolded) tally.Leaves++;
                 tally.LeafArea += blade.Leaf.Area;
                 tally.AnythingDone = true;
