@@ -156,7 +156,14 @@ internal static partial class NoteValues
     private static FieldNote Irrigation(FieldNote note, string text, Func<string, string, InputError> fault)
     {
         var volume = PerVine().Match(text);
-        if (!volume.Success) return Quantity(note, text, Depth, NoteMeasure.Depth, fault);
+        if (!volume.Success)
+        {
+            return Quantity(note, text, Depth, NoteMeasure.Depth, (found, expected) => fault(
+                found, expected.StartsWith("a length", StringComparison.Ordinal)
+                    ? "mm or in over the whole ground, or liters or gallons per vine"
+                    : expected));
+        }
+
         var (number, _) = NumberAndUnit(text, "liters or gallons per vine", fault);
         var liters = number * (volume.Groups["gallon"].Success ? LitersPerGallon : 1);
         if (liters is < 0 or > 2000) throw fault($"{InputError.Quote(text)} is out of range", "0 to 2000 liters per vine");

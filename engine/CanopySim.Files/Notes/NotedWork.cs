@@ -66,7 +66,7 @@ public static class NotedWork
         planned.Any(other => other.On == note.Date)
             ? throw new InputError(
                 note.Place, $"{NoteKinds.Of(note.Kind).Name} on {note.Date:yyyy-MM-dd}, which the scenario or an earlier line has too",
-                "work that was done once", "what")
+                "work that was done once", "value")
             : step;
 
     private static ShootThinning Thinning(FieldNote note) => note.Measure == NoteMeasure.PerMeter
