@@ -14,16 +14,26 @@ public enum SprayRisk
 }
 
 /// <summary>A caution on one spray.</summary>
-/// <param name="Spray">Number of the spray in the list, from 0.</param>
+/// <param name="Spray">The spray.</param>
 /// <param name="Risk">What the risk is.</param>
 /// <param name="On">The day of the heat, or of the other spray.</param>
 /// <param name="MaximumCelsius">The highest temperature of that day [°C]; null for the other risk.</param>
-public readonly record struct SprayCaution(int Spray, SprayRisk Risk, DateOnly On, double? MaximumCelsius);
+public readonly record struct SprayCaution(SprayOnDay Spray, SprayRisk Risk, DateOnly On, double? MaximumCelsius)
+{
+    /// <summary>The caution as a sentence, metric.</summary>
+    public string Words => Risk == SprayRisk.SulfurInHeat
+        ? FormattableString.Invariant(
+            $"canopy_work.sprays.{Spray.Number} on {Spray.Date:yyyy-MM-dd} is sulfur, and {On:yyyy-MM-dd} reaches {MaximumCelsius:0.#} °C: over 29.4 °C (85 °F) it can burn leaves and fruit; the label decides.")
+        : FormattableString.Invariant(
+            $"canopy_work.sprays.{Spray.Number} on {Spray.Date:yyyy-MM-dd} is sulfur, and oil is sprayed on {On:yyyy-MM-dd}: within {SprayCautions.DaysFromOil} days of each other they can burn leaves; the label decides.");
+}
 
 /// <summary>A spray on its day.</summary>
+/// <param name="Number">Its number in the scenario's list, from 0.</param>
+/// <param name="Label">Its name.</param>
 /// <param name="Date">The day.</param>
 /// <param name="Kind">What it holds.</param>
-public readonly record struct SprayOnDay(DateOnly Date, SprayKind Kind);
+public readonly record struct SprayOnDay(int Number, string Label, DateOnly Date, SprayKind Kind);
 
 /// <summary>
 /// Sulfur burns leaves in heat and beside oil. Not at or before more than 85 °F (Michigan State University Extension in
@@ -52,10 +62,10 @@ public static class SprayCautions
             var hottest = days.Where(day => day.Date >= from && day.Date <= to)
                 .MaxBy(day => day.MaximumTemperatureCelsius);
             if (hottest is { MaximumTemperatureCelsius: > HeatCelsius and var celsius })
-                cautions.Add(new SprayCaution(i, SprayRisk.SulfurInHeat, hottest.Date, celsius));
+                cautions.Add(new SprayCaution(sprays[i], SprayRisk.SulfurInHeat, hottest.Date, celsius));
             foreach (var other in sprays)
                 if (other.Kind == SprayKind.Oil && Math.Abs(other.Date.DayNumber - from.DayNumber) < DaysFromOil)
-                    cautions.Add(new SprayCaution(i, SprayRisk.SulfurNearOil, other.Date, null));
+                    cautions.Add(new SprayCaution(sprays[i], SprayRisk.SulfurNearOil, other.Date, null));
         }
 
         return cautions;

@@ -1,4 +1,5 @@
 using CanopySim.Plants;
+using CanopySim.Protection;
 
 namespace CanopySim.Training;
 
@@ -33,6 +34,9 @@ internal sealed class SprayWork(WorkPlace place, Spray step, int number) : IWork
         if (!tally.AnythingDone)
             tally.Warn($"no leaf hung {ZoneWords.Of(step.From, step.To, whole: true)}, so none was sprayed");
     }
+
+    /// <summary>The spray on the day on which it was done.</summary>
+    public SprayOnDay On(DateOnly date) => new(number, step.Label, date, step.Kind);
 
     public bool Overlaps(IWork other) => false;
 }
