@@ -50,6 +50,16 @@ public class CheckNewHelpTests
     }
 
     [Fact]
+    public void New_writes_an_empty_sheet_of_notes_that_reads_back()
+    {
+        using var folder = new TemporaryFolder();
+        var written = RunnerProcess.Run(folder.Path, "new", "--notes", "notes.csv");
+        Assert.True(written.ExitCode == RunnerApp.Ok, written.ToString());
+        Assert.Contains("How to count nodes", File.ReadAllText(folder.File("notes.csv")), StringComparison.Ordinal);
+        Assert.Empty(CanopySim.Files.Notes.NotesFile.Read(folder.File("notes.csv")).Notes);
+    }
+
+    [Fact]
     public void New_overwrites_nothing()
     {
         using var folder = new TemporaryFolder();

@@ -1,11 +1,12 @@
 using System.ComponentModel;
 using CanopySim.Files;
+using CanopySim.Files.Notes;
 using CanopySim.Files.Scenarios;
 using Spectre.Console.Cli;
 
 namespace CanopySim.Runner.Commands;
 
-/// <summary><c>canopysim new</c>: a scenario to start from.</summary>
+/// <summary><c>canopysim new</c>: a scenario, or a sheet of field notes, to start from.</summary>
 public sealed class NewCommand : Command<NewCommand.Settings>
 {
     public sealed class Settings : CommandSettings
@@ -13,6 +14,10 @@ public sealed class NewCommand : Command<NewCommand.Settings>
         [CommandArgument(0, "<FILE>")]
         [Description("The file to write; it must not exist.")]
         public string File { get; init; } = "";
+
+        [CommandOption("--notes")]
+        [Description("Writes an empty sheet of field notes that says how each thing is measured, instead of a scenario.")]
+        public bool Notes { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -24,7 +29,13 @@ public sealed class NewCommand : Command<NewCommand.Settings>
         Directory.CreateDirectory(folder);
         using (var stream = new FileStream(settings.File, FileMode.CreateNew))
         using (var writer = new StreamWriter(stream))
-            writer.Write(ScenarioFile.Starter());
+            writer.Write(settings.Notes ? NotesSheet.Empty() : ScenarioFile.Starter());
+        if (settings.Notes)
+        {
+            Console.WriteLine($"{settings.File} is there: it says how to measure, and waits for your first line.");
+            return RunnerApp.Ok;
+        }
+
         Console.WriteLine($"{settings.File} is there. Put your weather beside it, fill in site, rows and season, then "
             + $"run: canopysim check {settings.File}");
         return RunnerApp.Ok;

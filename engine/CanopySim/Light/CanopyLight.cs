@@ -34,7 +34,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
 
     public int SkyDirectionCount => _quality.SkyDirectionCount;
 
-    private SceneDetail Detail => quality == Quality.Draft ? SceneDetail.ForLight : SceneDetail.Drawn;
+    private SceneDetail Detail => quality is Quality.Draft or Quality.Rough ? SceneDetail.ForLight : SceneDetail.Drawn;
 
     /// <summary>Places the canopy, if its geometry is too old or was changed, and returns it as light will see it.</summary>
     public PlacedCanopy Place(Canopy canopy, bool changed)

@@ -15,6 +15,9 @@ public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
     // 0.7 to 0.9 of the midrib: general ampelography, from memory.
     private const double PetiolePerMidrib = 0.8;
 
+    // Null before the first spray: most leaves never see one.
+    private List<SprayMark>? _sprayMarks;
+
     public LeafId Id { get; } = id;
 
     public Shoot Shoot { get; } = shoot;
@@ -49,12 +52,26 @@ public sealed class Leaf(LeafId id, Shoot shoot, int rank, double potentialArea)
     public double? RelativeLight { get; internal set; }
 
     /// <summary>Area that hung there when the leaf was last sprayed [m²]; 0 before.</summary>
-    public double SprayedArea { get; internal set; }
+    public double SprayedArea => _sprayMarks is [.., var last] ? last.Area : 0;
 
     public bool HasUnfolded => UnfoldedOn is not null;
+
+    /// <summary>Area that hung there when a spray reached the leaf [m²]; 0 where it did not.</summary>
+    /// <param name="spray">Number of the spray in the scenario's list, from 0.</param>
+    public double AreaReachedBy(int spray)
+    {
+        var reached = 0.0;
+        foreach (var mark in _sprayMarks ?? [])
+            if (mark.Spray == spray) reached = mark.Area;
+        return reached;
+    }
+
+    internal void Mark(int spray) => (_sprayMarks ??= []).Add(new SprayMark(spray, Area));
 
     /// <summary>Length of the midrib [m].</summary>
     public double MidribLength => Math.Sqrt(Area / AreaPerSquaredMidrib);
 
     public double PetioleLength => PetiolePerMidrib * MidribLength;
+
+    private readonly record struct SprayMark(int Spray, double Area);
 }

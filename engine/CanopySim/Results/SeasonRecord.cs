@@ -4,6 +4,7 @@ using CanopySim.Fruit;
 using CanopySim.Geometry;
 using CanopySim.Numerics;
 using CanopySim.Phenology;
+using CanopySim.Protection;
 using CanopySim.Training;
 using CanopySim.Views;
 
@@ -121,7 +122,11 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                     _leafRespiration),
                 RipeningCapacityGPerKgD = _ripeningCarbon.MeanCapacity,
                 RipeningCarbonByLeafAge = _ripeningCarbon.Shares(),
-                Warnings = [.. facts.Work.Warnings],
+                Warnings =
+                [
+                    .. facts.Work.Warnings,
+                    .. SprayCautions.Of(facts.Work.Sprays, facts.Weather.Days).Select(caution => caution.Words),
+                ],
                 Cautions = WorkCautions.Of(scenario),
                 Checks = new SeasonChecks(_lightClosure, _carbonClosure, _leavesMax, _trianglesMax, facts.SkyDirections),
                 Seconds = facts.Seconds,

@@ -1,6 +1,7 @@
 using CanopySim.Carbon;
 using CanopySim.Phenology;
 using CanopySim.Plants;
+using CanopySim.Protection;
 using CanopySim.Water;
 
 namespace CanopySim.Training;
@@ -29,6 +30,7 @@ public sealed class CanopyWorker
     private readonly List<Planned> _plan;
     private readonly List<WorkDone> _done = [];
     private readonly List<string> _warnings = [];
+    private readonly List<SprayOnDay> _sprays = [];
     private double _longest;
 
     /// <summary>A worker for a block, who waters the soil given; without a soil nothing is watered.</summary>
@@ -47,7 +49,7 @@ public sealed class CanopyWorker
             .. Plan("canopy_work.leaf_removal", work.LeafRemoval, (step, i) => new LeafRemovalWork(place, step, i)),
             .. Plan("canopy_work.cluster_thinning", work.ClusterThinning, (step, _) =>
                 new ClusterThinningWork(place, step)),
-            .. Plan("canopy_work.sprays", work.Sprays, (step, _) => new SprayWork(place, step)),
+            .. Plan("canopy_work.sprays", work.Sprays, (step, i) => new SprayWork(place, step, i)),
         ];
         if (soil is not null)
             _plan.AddRange(
@@ -56,6 +58,9 @@ public sealed class CanopyWorker
 
     /// <summary>What was done so far.</summary>
     public IReadOnlyList<WorkDone> Done => _done;
+
+    /// <summary>Sprays that were done, in their order.</summary>
+    public IReadOnlyList<SprayOnDay> Sprays => _sprays;
 
     /// <summary>Sentences on what could not be done as the plan wants it.</summary>
     public IReadOnlyList<string> Warnings => _warnings;
@@ -85,6 +90,7 @@ public sealed class CanopyWorker
             changed |= tally.CanopyChanged;
             foreach (var sentence in tally.Warnings) Warn(planned, date, sentence);
             if (!tally.AnythingDone) continue;
+            if (planned.Work is SprayWork spray) _sprays.Add(spray.On(date));
             double vines = canopy.Vines.Count;
             _done.Add(new WorkDone(
                 date, planned.Action, planned.Work.Words, tally.Shoots, tally.Clusters, tally.Leaves,

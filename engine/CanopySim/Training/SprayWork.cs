@@ -1,11 +1,12 @@
 using CanopySim.Plants;
+using CanopySim.Protection;
 
 namespace CanopySim.Training;
 
 /// <summary>
 /// Marks the area of every leaf whose middle lies in the zone as sprayed; what unfolds or expands later is not.
 /// </summary>
-internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
+internal sealed class SprayWork(WorkPlace place, Spray step, int number) : IWork
 {
     public WorkStep Step => step;
 
@@ -23,7 +24,7 @@ internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
             {
                 var at = place.PlaceOf(shoot, blade.Middle);
                 if (at.HeightOverCordon < from || at.HeightOverCordon > to) continue;
-                blade.Leaf.SprayedArea = blade.Leaf.Area;
+                blade.Leaf.Mark(number);
                 if (blade.Leaf.HasUnfolded) tally.Leaves++;
                 tally.LeafArea += blade.Leaf.Area;
                 tally.AnythingDone = true;
@@ -33,6 +34,9 @@ internal sealed class SprayWork(WorkPlace place, Spray step) : IWork
         if (!tally.AnythingDone)
             tally.Warn($"no leaf hung {ZoneWords.Of(step.From, step.To, whole: true)}, so none was sprayed");
     }
+
+    /// <summary>The spray on the day on which it was done.</summary>
+    public SprayOnDay On(DateOnly date) => new(number, step.Label, date, step.Kind);
 
     public bool Overlaps(IWork other) => false;
 }

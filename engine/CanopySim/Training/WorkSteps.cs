@@ -82,6 +82,14 @@ public sealed record ClusterThinning : WorkStep
     public double? Share { get; init; }
 }
 
+/// <summary>What a spray holds that heat or another spray makes risky for the leaves.</summary>
+public enum SprayKind
+{
+    Other,
+    Sulfur,
+    Oil,
+}
+
 /// <summary>
 /// One spray: marks the leaf area that hangs in the zone as covered. Nothing is said about what is sprayed or how long
 /// it protects.
@@ -90,6 +98,10 @@ public sealed record Spray : WorkStep
 {
     [KeyHelp("A name of your own for the spray.")]
     public required string Label { get; init; }
+
+    [KeyHelp(
+        "What of it calls for a caution: sulfur, oil, or other. Read the label: this list is not complete.")]
+    public SprayKind Kind { get; init; } = SprayKind.Other;
 
     [Parameter("m", -3, 3,
         "Lower end of what the spray covers: height over the cordon, negative below it; left out, no end.",

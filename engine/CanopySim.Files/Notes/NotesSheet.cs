@@ -1,0 +1,45 @@
+using System.Text;
+
+namespace CanopySim.Files.Notes;
+
+/// <summary>An empty sheet of field notes that says how each thing is measured.</summary>
+public static class NotesSheet
+{
+    private const string Head =
+        """
+        # Field notes. A line for each thing you measure; leave empty what you do not know.
+        # date   2025-05-12, or left empty for the same day as the line above
+        # vine   a name or number of your own; left empty where the note is of the whole block
+        # shoot  a name or number of your own for a shoot that you come back to; left empty for shoots picked at random
+        # unit   cm, in, m, ft, %, mm, Brix; a count has none
+        #
+        # How to count nodes: start where the shoot leaves the old wood. Each place where a leaf sits, or sat, is a node.
+        # Stop at the last leaf whose blade is 3 cm (1.2 in) or longer; smaller ones still wrapped at the tip do not count.
+        # Ten shoots, spread over the block and picked without choosing, tell more than one shoot measured often.
+        #
+        # What can be noted, in the column "what":
+
+        """;
+
+    private const string Tail =
+        """
+        #
+        # After a spray keep the label's re-entry and pre-harvest intervals; this sheet is no spray record as the law may ask
+        # for. Another way to keep the sheet: a column for each thing, date,vine,shoot,shoot_length [cm],nodes.
+        date,vine,shoot,what,value,unit,note
+
+        """;
+
+    /// <summary>The sheet's text.</summary>
+    public static string Empty()
+    {
+        var text = new StringBuilder(Head.ReplaceLineEndings("\n"));
+        foreach (var word in NoteKinds.All)
+        {
+            var example = $"{word.Example.Value} {word.Example.Unit}".Trim();
+            text.Append($"# {word.Name,-17}{example,-20} {word.Help}\n");
+        }
+
+        return text.Append(Tail.ReplaceLineEndings("\n")).ToString();
+    }
+}

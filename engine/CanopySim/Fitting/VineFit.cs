@@ -1,0 +1,153 @@
+using CanopySim.Light;
+using CanopySim.Numerics;
+using CanopySim.Weather;
+
+namespace CanopySim.Fitting;
+
+/// <summary>How vines are fitted to notes.</summary>
+public sealed record FitOptions
+{
+    public int Members { get; init; } = 100;
+
+    /// <summary>Steps in which the notes are taken; 1 where a season of each member is dear.</summary>
+    public int Steps { get; init; } = 3;
+
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Threads; results are the same for any number.</summary>
+    public int Threads { get; init; } = 1;
+
+    public Quality Quality { get; init; } = Quality.Rough;
+
+    /// <summary>Stops the fit between days of its seasons.</summary>
+    public CancellationToken Cancellation { get; init; }
+}
+
+/// <summary>What an observation had to say.</summary>
+/// <param name="Observation">The observation.</param>
+/// <param name="MeanBefore">Mean of what the members showed before any note.</param>
+/// <param name="SpreadBefore">Their standard deviation.</param>
+/// <param name="MeanAfter">The same after all notes.</param>
+/// <param name="SpreadAfter">Their standard deviation then.</param>
+/// <param name="IsExcluded">True where it contradicts the model so far that it was not used.</param>
+public readonly record struct ObservationEffect(
+    Observation Observation, double MeanBefore, double SpreadBefore, double MeanAfter, double SpreadAfter, bool IsExcluded)
+{
+    /// <summary>Distance of what was seen from what the members showed before, in standard deviations of both.</summary>
+    public double SurpriseBefore => VineFit.Surprise(Observation, MeanBefore, SpreadBefore);
+
+    /// <summary>The same after all notes.</summary>
+    public double SurpriseAfter => VineFit.Surprise(Observation, MeanAfter, SpreadAfter);
+
+    /// <summary>How much narrower the members stand for it [0 to 1]; negative where they stand wider.</summary>
+    public double Narrowing => SpreadBefore > 0 ? 1 - (SpreadAfter / SpreadBefore) : 0;
+}
+
+/// <summary>Vines that agree with what was seen.</summary>
+/// <param name="Traits">Traits of each member in standard deviations, [member][trait].</param>
+/// <param name="Before">The same before any note.</param>
+/// <param name="Effects">What each observation had to say, in their order.</param>
+public sealed record FittedVines(
+    IReadOnlyList<double[]> Traits, IReadOnlyList<double[]> Before, IReadOnlyList<ObservationEffect> Effects);
+
+/// <summary>
+/// Fits an ensemble of vines to what was seen of them. An observation that no member comes near is left out and said so: one
+/// mistyped length must not bend the vine.
+/// </summary>
+public static class VineFit
+{
+    // An observation so far from all members before, or from the fitted ones after, is left out [standard deviations]. Assumed.
+    private const double MostSurpriseBefore = 4;
+    private const double MostSurpriseAfter = 3;
+
+    /// <summary>Fits the vines of a scenario.</summary>
+    /// <param name="scenario">The block, with the work and water that was given.</param>
+    /// <param name="weather">Complete weather to the last observation or farther.</param>
+    /// <param name="utcOffsetHours">Local standard time less UTC [h].</param>
+    /// <param name="observations">What was seen.</param>
+    /// <param name="options">How it is done.</param>
+    public static FittedVines Fit(
+        Scenario scenario, WeatherSeries weather, double utcOffsetHours, IReadOnlyList<Observation> observations, FitOptions options)
+    {
+        var before = Draw(options);
+        if (observations.Count == 0) return new FittedVines(before, before, []);
+        var run = new Seasons(scenario, weather, utcOffsetHours, observations, options);
+        var first = run.Predict(before);
+        var excluded = Enumerable.Range(0, observations.Count)
+            .Where(k => Surprise(observations[k], Mean(first, k), Spread(first, k)) > MostSurpriseBefore).ToHashSet();
+        var (traits, last) = Fit(before, first, excluded, run, observations, options);
+        var odd = Enumerable.Range(0, observations.Count)
+            .Where(k => !excluded.Contains(k) && Surprise(observations[k], Mean(last, k), Spread(last, k)) > MostSurpriseAfter).ToList();
+        if (odd.Count > 0)
+        {
+            excluded.UnionWith(odd);
+            (traits, last) = Fit(before, first, excluded, run, observations, options);
+        }
+
+        var effects = observations.Select((observation, k) => new ObservationEffect(
+            observation, Mean(first, k), Spread(first, k), Mean(last, k), Spread(last, k), excluded.Contains(k)));
+        return new FittedVines(traits, before, [.. effects]);
+    }
+
+    internal static double Surprise(Observation observation, double mean, double spread) =>
+        Math.Abs(observation.Innovation(mean, 0)) / Math.Sqrt((spread * spread) + (observation.StandardError * observation.StandardError));
+
+    private static double[][] Draw(FitOptions options) =>
+        [.. Enumerable.Range(0, options.Members).Select(member => Enumerable.Range(0, VineTraits.All.Count)
+            .Select(trait => SeededValue.Normal(options.Seed, "vine trait", member, trait)).ToArray())];
+
+    private static (double[][] Traits, double[][] Shown) Fit(
+        double[][] traits, double[][] shown, HashSet<int> excluded, Seasons run, IReadOnlyList<Observation> observations, FitOptions options)
+    {
+        var used = Enumerable.Range(0, observations.Count).Where(k => !excluded.Contains(k)).ToArray();
+        for (var step = 0; step < options.Steps; step++)
+        {
+            var predictions = shown.Select(row => used.Select(k => row[k]).ToArray()).ToList();
+            var innovations = predictions.Select((row, member) => used.Select((k, i) => observations[k].Innovation(
+                row[i],
+                Math.Sqrt(options.Steps) * observations[k].StandardError
+                    * SeededValue.Normal(options.Seed, "note error", member, k, step))).ToArray()).ToList();
+            var errors = used.Select(k => observations[k].StandardError).ToArray();
+            traits = EnsembleSmoother.Step(traits, predictions, innovations, errors, options.Steps);
+            shown = run.Predict(traits);
+        }
+
+        return (traits, shown);
+    }
+
+    private static double Mean(double[][] shown, int observation) => shown.Average(row => row[observation]);
+
+    private static double Spread(double[][] shown, int observation)
+    {
+        var mean = Mean(shown, observation);
+        return Math.Sqrt(shown.Sum(row => (row[observation] - mean) * (row[observation] - mean)) / (shown.Length - 1));
+    }
+
+    /// <summary>The seasons of the members, as far as something was seen.</summary>
+    private sealed class Seasons(
+        Scenario scenario, WeatherSeries weather, double utcOffsetHours, IReadOnlyList<Observation> observations, FitOptions options)
+    {
+        private readonly SeasonOptions _season = new()
+        {
+            Quality = options.Quality,
+            Threads = 1,
+            Until = observations.Max(observation => observation.Date),
+            LeavesOn =
+                [.. observations.Where(seen => seen.Quantity == ObservedQuantity.LeafSize).Select(seen => seen.Date).Distinct()],
+            Cancellation = options.Cancellation,
+        };
+
+        /// <summary>What each member shows, [member][observation].</summary>
+        public double[][] Predict(double[][] traits)
+        {
+            var shown = new double[traits.Length][];
+            Workers.Run(options.Threads, traits.Length, () => true, (_, member) =>
+            {
+                var own = VineTraits.Apply(scenario, traits[member]);
+                var season = Simulation.Run(own, weather, utcOffsetHours, _season);
+                shown[member] = [.. observations.Select(observation => SeasonReading.Predict(observation, season, own))];
+            });
+            return shown;
+        }
+    }
+}
