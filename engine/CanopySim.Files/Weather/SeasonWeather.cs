@@ -7,7 +7,8 @@ namespace CanopySim.Files.Weather;
 public static class SeasonWeather
 {
     /// <summary>
-    /// The record of the scenario's file; with <c>weather.seed</c> generated weather over the same days.
+    /// The record of the scenario's file; with <c>weather.seed</c> generated weather over the same days; either warmed and with more or less
+    /// rain where the scenario asks for it.
     /// </summary>
     /// <exception cref="InputError">The file is wrong.</exception>
     /// <exception cref="SeasonInputException">The record is too short to make weather like it.</exception>
@@ -15,10 +16,13 @@ public static class SeasonWeather
     {
         var scenario = document.Scenario;
         var record = WeatherFile.Read(document.WeatherPath, scenario.Weather, scenario.Site, scenario.Season.Year);
-        if (scenario.Weather.Seed is not { } seed) return record;
-        var climate = WeatherClimate.Of(record, scenario.Site);
-        return WeatherGenerator.Generate(
-            climate, seed, record.FirstDay, record.DayCount) with
-        { FilledGaps = record.FilledGaps };
+        return WeatherShift.Apply(Made(record, scenario), scenario.Weather, scenario.Site);
     }
+
+    private static WeatherRecord Made(WeatherRecord record, Scenario scenario) => scenario.Weather.Seed is { } seed
+        ? WeatherGenerator.Generate(WeatherClimate.Of(record, scenario.Site), seed, record.FirstDay, record.DayCount) with
+        {
+            FilledGaps = record.FilledGaps,
+        }
+        : record;
 }
