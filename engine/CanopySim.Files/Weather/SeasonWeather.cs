@@ -16,9 +16,13 @@ public static class SeasonWeather
         var scenario = document.Scenario;
         var record = WeatherFile.Read(document.WeatherPath, scenario.Weather, scenario.Site, scenario.Season.Year);
         if (scenario.Weather.Seed is not { } seed) return record;
-        var climate = WeatherClimate.Of(record, scenario.Site);
-        return WeatherGenerator.Generate(
-            climate, seed, record.FirstDay, record.DayCount) with
-        { FilledGaps = record.FilledGaps };
+        return Like(record, WeatherClimate.Of(record, scenario.Site), seed);
     }
+
+    /// <summary>Generated weather over the days of a record, of the climate that the record shows.</summary>
+    public static WeatherRecord Like(WeatherRecord record, WeatherClimate climate, ulong seed) =>
+        WeatherGenerator.Generate(climate, seed, record.FirstDay, record.DayCount) with
+        {
+            FilledGaps = record.FilledGaps,
+        };
 }
