@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using CanopySim.Files;
+using CanopySim.Files.Batch;
 using CanopySim.Runner.Commands;
 using Spectre.Console.Cli;
 
@@ -10,6 +11,13 @@ public static class RunnerApp
 {
     public const int Ok = 0;
     public const int BadInput = 2;
+
+    /// <summary>The work is done, but some of its items could not be.</summary>
+    public const int SomeFailed = 3;
+
+    /// <summary>Nothing is wrong with the input: the same command may succeed later.</summary>
+    public const int TryAgain = 75;
+
     public const int Stopped = 130;
 
     private const int Unexpected = 70;
@@ -24,11 +32,8 @@ public static class RunnerApp
         };
         Console.CancelKeyPress += stopPressed;
         // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
-        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
-        {
-            signal.Cancel = true;
-            stop.Cancel();
-        });
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
         var app = new CommandApp();
         app.Configure(Configure);
         try
@@ -46,6 +51,11 @@ public static class RunnerApp
         catch (CommandAppException error)
         {
             return Fail($"{error.Message.TrimEnd('.')}; expected a command line as 'canopysim --help' shows it");
+        }
+        catch (TryAgainException error)
+        {
+            Console.Error.WriteLine($"canopysim: {error.Message}; try again when it can be: what was finished is kept");
+            return TryAgain;
         }
         catch (OperationCanceledException)
         {
@@ -70,6 +80,12 @@ public static class RunnerApp
         {
             Console.CancelKeyPress -= stopPressed;
         }
+
+        void Stop(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        }
     }
 
     private static void Configure(IConfigurator app)
@@ -90,6 +106,13 @@ public static class RunnerApp
             .WithExample(
                 "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/topped/scenario.yaml",
                 "scenarios/hanging-curtain/scenario.yaml", "--quality", "draft");
+        app.AddBranch("batch", batch =>
+        {
+            batch.SetDescription("Many seasons by a plan: grown here or on a cluster, merged into one table, asked by SQL.");
+            batch.AddCommand<BatchRunCommand>("run")
+                .WithDescription("Grows the seasons of a plan, one a core; goes on where an earlier run stopped.")
+                .WithExample("batch", "run", "scenarios/many-seasons/plan.yaml");
+        });
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")

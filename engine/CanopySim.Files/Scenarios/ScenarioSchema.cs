@@ -78,7 +78,17 @@ public static class ScenarioSchema
                     ["type"] = new JsonArray("object", "null"),
                     ["additionalProperties"] = new JsonObject { ["type"] = "string" },
                 },
+            KeyKind.TextList => new JsonObject
+            {
+                ["type"] = new JsonArray("array", "string", "number", "null"),
+                ["items"] = new JsonObject { ["type"] = new JsonArray("string", "number", "boolean") },
+            },
             KeyKind.Section => Section(SectionShape.Of(key.ValueType)),
+            KeyKind.SectionMap => new JsonObject
+            {
+                ["type"] = new JsonArray("object", "null"),
+                ["additionalProperties"] = Section(SectionShape.Of(key.ValueType)),
+            },
             KeyKind.SectionList => List(Section(SectionShape.Of(key.ValueType))),
             KeyKind.RowList => List(Row(RowShape.Of(key.ValueType))),
             _ => new JsonObject { ["type"] = new JsonArray("string", "number") },

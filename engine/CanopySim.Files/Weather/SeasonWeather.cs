@@ -16,13 +16,14 @@ public static class SeasonWeather
     {
         var scenario = document.Scenario;
         var record = WeatherFile.Read(document.WeatherPath, scenario.Weather, scenario.Site, scenario.Season.Year);
-        return WeatherShift.Apply(Made(record, scenario), scenario.Weather, scenario.Site);
+        if (scenario.Weather.Seed is { } seed) record = Like(record, WeatherClimate.Of(record, scenario.Site), seed);
+        return WeatherShift.Apply(record, scenario.Weather, scenario.Site);
     }
 
-    private static WeatherRecord Made(WeatherRecord record, Scenario scenario) => scenario.Weather.Seed is { } seed
-        ? WeatherGenerator.Generate(WeatherClimate.Of(record, scenario.Site), seed, record.FirstDay, record.DayCount) with
+    /// <summary>Generated weather over the days of a record, of the climate that the record shows.</summary>
+    public static WeatherRecord Like(WeatherRecord record, WeatherClimate climate, ulong seed) =>
+        WeatherGenerator.Generate(climate, seed, record.FirstDay, record.DayCount) with
         {
             FilledGaps = record.FilledGaps,
-        }
-        : record;
+        };
 }
