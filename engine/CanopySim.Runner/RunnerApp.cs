@@ -38,7 +38,7 @@ public static class RunnerApp
         app.Configure(Configure);
         try
         {
-            return app.Run(args, stop.Token);
+            return app.Run(Joined(args), stop.Token);
         }
         catch (InputError error)
         {
@@ -112,6 +112,22 @@ public static class RunnerApp
             batch.AddCommand<BatchRunCommand>("run")
                 .WithDescription("Grows the seasons of a plan, one a core; goes on where an earlier run stopped.")
                 .WithExample("batch", "run", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchStatusCommand>("status")
+                .WithDescription("What of a batch is done, what failed and why.")
+                .WithExample("batch", "status", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchMergeCommand>("merge")
+                .WithDescription("Puts all shards together to one dataset of Parquet files.")
+                .WithExample("batch", "merge", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchSubmitCommand>("submit")
+                .WithDescription("Submits a plan to Slurm: an array of tasks and the merge after it.")
+                .WithExample(
+                    "batch", "submit", "scenarios/many-seasons/plan.yaml", "--slurm", "\"--time=1:00:00 --cpus-per-task=4\"",
+                    "--dry-run");
+            batch.AddCommand<BatchAskCommand>("ask")
+                .WithDescription("Asks the merged dataset by SQL: tables seasons and courses.")
+                .WithExample(
+                    "batch", "ask", "scenarios/many-seasons/plan.yaml",
+                    "\"SELECT year, avg(\\\"harvest.sugar_brix\\\") FROM seasons GROUP BY year\"");
         });
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
@@ -123,9 +139,18 @@ public static class RunnerApp
             .WithDescription("Where the sun stands, as CSV: zenith and azimuth in degrees, without refraction.")
             .WithExample("sun", "--at", "2025-06-21T12:00:00Z", "--latitude", "38.4", "--longitude", "-122.3");
         app.AddCommand<CheckCommand>("check")
-            .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value "
+            .WithDescription("Reads scenarios or plans and their weather; prints what was understood and how sure each value "
                 + "is.")
             .WithExample("check", "scenarios/first-season/scenario.yaml");
+    }
+
+    // Options of another program begin with dashes too; as a word of its own such a value would be taken for an option of ours.
+    private static IReadOnlyList<string> Joined(string[] args)
+    {
+        var joined = new List<string>();
+        for (var i = 0; i < args.Length; i++)
+            joined.Add(args[i] == BatchSubmitCommand.SlurmOption && i + 1 < args.Length ? $"{args[i]}={args[++i]}" : args[i]);
+        return joined;
     }
 
     private static int Fail(string message)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CanopySim.Files.Quantities;
+using CanopySim.Sampling;
 
 namespace CanopySim.Files.Batch;
 
@@ -7,78 +8,59 @@ namespace CanopySim.Files.Batch;
 /// How the value of a key is spread, cut to the range that the key takes: what lies outside is not moved to its ends, but
 /// the rest made up for it.
 /// </summary>
-public sealed record KeyDistribution
+public sealed class KeyDistribution
 {
-    private (double Below, double Above)? _shares;
+    private readonly DistributionKind _kind;
+    private readonly double _center;
+    private readonly double _spread;
+    private readonly Distribution _drawn;
 
-    public required DistributionKind Kind { get; init; }
+    /// <param name="kind">Its form.</param>
+    /// <param name="from">Least value that is drawn.</param>
+    /// <param name="to">Greatest value that is drawn.</param>
+    /// <param name="center">Mean of a normal, peak of a triangular, median of a lognormal distribution.</param>
+    /// <param name="spread">Standard deviation of a normal distribution; of a lognormal one the factor of one.</param>
+    public KeyDistribution(DistributionKind kind, double from, double to, double center = 0, double spread = 0)
+    {
+        (_kind, From, To, _center, _spread) = (kind, from, to, center, spread);
+        var whole = kind switch
+        {
+            DistributionKind.Uniform => Distribution.Uniform(from, to),
+            DistributionKind.Triangular => Distribution.Triangular(from, center, to),
+            DistributionKind.Normal => Distribution.Normal(center, spread),
+            DistributionKind.Lognormal => Distribution.LogNormal(center, spread),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a distribution that is not known"),
+        };
+        var isCut = kind is DistributionKind.Normal or DistributionKind.Lognormal;
+        _drawn = isCut ? whole.Within(from, to) : whole;
+        ShareCut = isCut ? 1 - (whole.ShareBelow(to) - whole.ShareBelow(from)) : 0;
+    }
 
-    /// <summary>Least value that is drawn.</summary>
-    public required double From { get; init; }
+    public double From { get; }
 
-    /// <summary>Greatest value that is drawn.</summary>
-    public required double To { get; init; }
-
-    /// <summary>Mean of a normal, peak of a triangular, median of a lognormal distribution.</summary>
-    public double Center { get; init; }
-
-    /// <summary>Standard deviation of a normal distribution; factor of one standard deviation of a lognormal one.</summary>
-    public double Spread { get; init; }
+    public double To { get; }
 
     /// <summary>Share of the distribution that lies outside of its ends and is cut.</summary>
-    public double ShareCut => Kind is DistributionKind.Normal or DistributionKind.Lognormal
-        ? 1 - (Shares.Above - Shares.Below)
-        : 0;
-
-    // Shares of the whole distribution below its ends.
-    private (double Below, double Above) Shares =>
-        _shares ??= (NormalCurve.ShareBelow(Score(From)), NormalCurve.ShareBelow(Score(To)));
+    public double ShareCut { get; }
 
     /// <summary>The value that so large a share of all draws lies below.</summary>
     /// <param name="share">Share [0 to 1).</param>
-    public double At(double share)
-    {
-        var value = Kind switch
-        {
-            DistributionKind.Uniform => From + (share * (To - From)),
-            DistributionKind.Triangular => Triangular(share),
-            DistributionKind.Normal => Center + (Spread * ScoreAt(share)),
-            DistributionKind.Lognormal => Center * Math.Pow(Spread, ScoreAt(share)),
-            _ => throw new ArgumentOutOfRangeException(nameof(share), Kind, "a distribution that is not known"),
-        };
-        return Math.Clamp(value, From, To);
-    }
+    public double At(double share) => Math.Clamp(_drawn.Quantile(share), From, To);
 
     public string Words(string unit)
     {
         var ends = $"from {QuantityText.Show(From, "1")} to {QuantityText.Show(To, unit)}";
-        var center = QuantityText.Show(Center, unit);
+        var center = QuantityText.Show(_center, unit);
         var cut = ShareCut >= 0.0005
             ? string.Create(CultureInfo.InvariantCulture, $" ({100 * ShareCut:0.#} % of it cut)")
             : "";
-        return Kind switch
+        return _kind switch
         {
             DistributionKind.Uniform => $"uniform {ends}",
             DistributionKind.Triangular => $"triangular {ends}, most likely {center}",
             DistributionKind.Normal =>
-                $"normal, mean {center}, standard deviation {QuantityText.Show(Spread, unit)}, {ends}{cut}",
-            _ => $"lognormal, median {center}, times or divided by {QuantityText.Show(Spread, "1")}, {ends}{cut}",
+                $"normal, mean {center}, standard deviation {QuantityText.Show(_spread, unit)}, {ends}{cut}",
+            _ => $"lognormal, median {center}, times or divided by {QuantityText.Show(_spread, "1")}, {ends}{cut}",
         };
     }
-
-    private double Triangular(double share)
-    {
-        var (width, left) = (To - From, Center - From);
-        return share * width < left
-            ? From + Math.Sqrt(share * width * left)
-            : To - Math.Sqrt((1 - share) * width * (width - left));
-    }
-
-    // Standard normal score of a value; ends of a lognormal distribution may be 0 or below.
-    private double Score(double value) => Kind == DistributionKind.Normal
-        ? (value - Center) / Spread
-        : value <= 0 ? double.NegativeInfinity : Math.Log(value / Center) / Math.Log(Spread);
-
-    private double ScoreAt(double share) =>
-        NormalCurve.ScoreAt(Shares.Below + (share * (Shares.Above - Shares.Below)));
 }

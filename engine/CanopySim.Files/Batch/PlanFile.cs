@@ -40,6 +40,9 @@ public static partial class PlanFile
         }
     }
 
+    /// <summary>Seconds of one core that a season of a quality took on one machine: only a guess elsewhere.</summary>
+    public static double SecondsOfSeason(Quality quality) => SecondsForSeason[quality];
+
     /// <summary>Reads a plan and the scenarios it names.</summary>
     /// <exception cref="InputError">Anything in it is wrong; the first thing is told.</exception>
     public static BatchPlan Read(string path)
@@ -135,7 +138,11 @@ public static partial class PlanFile
                 binder.PlaceOf("design"), "missing", "how many, as 200: keys with a distribution are sampled", key);
         if (text.Kind == DesignKind.Morris && text.Levels % 2 != 0)
             throw new InputError(binder.PlaceOf("design.levels"), $"{text.Levels} levels", "an even number", "design.levels");
-        return new PlanDesign(text.Kind, points, text.Levels, text.SecondOrder);
+        var design = new PlanDesign(text.Kind, points, text.Levels);
+        return design.MostDimensions is { } most && sampled > most
+            ? throw new InputError(
+                binder.PlaceOf("design.kind"), $"{sampled} keys with a distribution", $"at most {most}", "design.kind")
+            : design;
     }
 
     private static void CheckCount(

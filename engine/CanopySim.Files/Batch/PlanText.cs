@@ -89,7 +89,7 @@ internal sealed record VariedText
 /// <summary>How keys with a distribution are sampled together.</summary>
 internal sealed record PlanDesignText
 {
-    [KeyHelp("random, latin_hypercube, sobol_sequence, morris or saltelli.")]
+    [KeyHelp("random, latin_hypercube, sobol_sequence (even), morris (which keys matter) or saltelli (shares of variance).")]
     public DesignKind Kind { get; init; } = DesignKind.LatinHypercube;
 
     [Parameter("1", 1, 1_000_000, "Points of the design; of saltelli, those that the design is built from.", Mark = Mark.Given)]
@@ -100,9 +100,6 @@ internal sealed record PlanDesignText
 
     [Parameter("1", 2, 100, "Levels of a morris design; even.", Mark = Mark.Given)]
     public int Levels { get; init; } = 4;
-
-    [KeyHelp("saltelli: true takes points for the effects of pairs too.")]
-    public bool SecondOrder { get; init; }
 }
 
 /// <summary>Size of a shard: seasons, or minutes of one core.</summary>

@@ -132,19 +132,13 @@ internal sealed partial class VariedKeyReader(ScenarioBinder binder, IReadOnlyLi
         if (kind == DistributionKind.Lognormal && center <= 0)
             throw new InputError(
                 binder.PlaceOf($"{planKey}.median"), QuantityText.Show(center, parameter.Unit), "more than 0", $"{planKey}.median");
-        return new KeyDistribution
+        var spread = kind switch
         {
-            Kind = kind,
-            From = from,
-            To = to,
-            Center = center,
-            Spread = kind switch
-            {
-                DistributionKind.Normal => Width(text.StandardDeviation!, parameter, $"{planKey}.standard_deviation"),
-                DistributionKind.Lognormal => text.Spread!.Value,
-                _ => 0,
-            },
+            DistributionKind.Normal => Width(text.StandardDeviation!, parameter, $"{planKey}.standard_deviation"),
+            DistributionKind.Lognormal => text.Spread!.Value,
+            _ => 0,
         };
+        return new KeyDistribution(kind, from, to, center, spread);
     }
 
     // Left out, the ends are those of the key itself.

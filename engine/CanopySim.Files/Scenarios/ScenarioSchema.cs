@@ -14,7 +14,7 @@ public static class ScenarioSchema
 {
     private const string NumberPattern = @"[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?";
 
-    private static readonly JsonSerializerOptions Written = new()
+    internal static readonly JsonSerializerOptions Written = new()
     {
         WriteIndented = true,
         NewLine = "\n",
@@ -51,7 +51,7 @@ public static class ScenarioSchema
         return schema.ToJsonString(Written) + "\n";
     }
 
-    private static JsonObject Section(SectionShape shape)
+    internal static JsonObject Section(SectionShape shape)
     {
         var properties = new JsonObject();
         foreach (var key in shape.Keys) properties[key.Name] = Key(key);

@@ -64,8 +64,8 @@ public abstract record Distribution
 
     private protected abstract double ValueAt(double p);
 
-    // By halves: every quantile function here rises, and not all have an inverse in closed form.
-    private double ShareBelow(double value)
+    /// <summary>The share of draws below a value: by halves, as every quantile function rises and not all have an inverse in closed form.</summary>
+    public double ShareBelow(double value)
     {
         var (low, high) = (0.0, 1.0);
         if (ValueAt(low) >= value) return low;
