@@ -1,4 +1,5 @@
 using System.Globalization;
+using CanopySim.Files.Batch.Report;
 using CanopySim.Files.Results;
 
 namespace CanopySim.Files.Batch;
@@ -17,6 +18,11 @@ public sealed record MergeOutcome(int Seasons, int Failed, int Files, IReadOnlyL
 public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder folder, PlanHashes hashes, SeasonsTable seasons)
 {
     public const string FailuresFile = "failures.csv";
+
+    public const string ReportFile = "report.html";
+
+    // What a page asks of a million seasons takes a few hundred megabytes.
+    private const int ReportMemoryMegabytes = 2000;
 
     // A hundred files for a million seasons: few enough to open, small enough to write from memory.
     private const int ItemsInFile = 10_000;
@@ -47,6 +53,7 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
             DurableFile.Publish(
                 Path.Combine(partial, Provenance.FileName),
                 System.Text.Encoding.UTF8.GetBytes(Provenance.Json(plan, items, hashes, _merged, _rows, unusable.Count)));
+            WriteReport(partial, unusable.Count);
             Replace(partial);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
@@ -124,6 +131,27 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
                 CsvColumn<ItemFailure>.Words("message", failure => failure.Message),
             ],
             _failures);
+    }
+
+    // One thread, so that sums over seasons have the same bits every time.
+    private void WriteReport(string target, int missingShards)
+    {
+        if (_rows == 0) return;
+        using var query = new BatchQuery(target, seasons.Schema, threads: 1, ReportMemoryMegabytes);
+        var page = BatchPage.Html(new BatchReport
+        {
+            Plan = plan,
+            Items = items,
+            Query = query,
+            Failures = _failures,
+            MissingShards = missingShards,
+            PlanSha256 = hashes.Plan,
+            EngineVersion = SummaryJson.EngineVersion,
+            EngineBuild = PlanHashes.EngineBuild,
+            CoreSeconds = _merged.Sum(shard => shard.Seconds),
+            Machines = _merged.Select(shard => shard.Machine).Distinct().Count(),
+        });
+        DurableFile.Publish(Path.Combine(target, ReportFile), System.Text.Encoding.UTF8.GetBytes(page));
     }
 
     private void Replace(string partial)

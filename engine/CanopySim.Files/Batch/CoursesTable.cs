@@ -11,8 +11,6 @@ public static class CoursesTable
 {
     private const int Step = 5;
 
-    // Thirty days a class, the last one open [d].
-    private const int AgeClass = 30;
     private const int AgeClasses = 6;
 
     private static readonly (string Name, Func<DayRow, double?> Value)[] States =
@@ -35,13 +33,19 @@ public static class CoursesTable
         ("ripening_capacity_g_per_kg_d", day => day.RipeningCapacityGPerKgD),
     ];
 
+    /// <summary>Width of a class of leaf age; the last one is open [d].</summary>
+    public const int DaysOfAgeClass = 30;
+
+    /// <summary>Columns of net assimilation by leaf age, the youngest first.</summary>
+    public static IReadOnlyList<string> AgeColumns { get; } = [.. Enumerable.Range(0, AgeClasses).Select(AgeName)];
+
     public static TableSchema Schema { get; } = new(
     [
         new("item", true),
         new("date", false),
         new("day_of_year", true),
         .. States.Concat(Flows).Select(column => new TableColumn(column.Name, true)),
-        .. Enumerable.Range(0, AgeClasses).Select(number => new TableColumn(AgeName(number), true)),
+        .. AgeColumns.Select(name => new TableColumn(name, true)),
     ]);
 
     /// <summary>The rows of a season.</summary>
@@ -74,12 +78,12 @@ public static class CoursesTable
 
     private static double? Mean(IEnumerable<double?> values) => values.Average();
 
-    private static int ClassOf(LeafAgeRow row) => Math.Min(row.AgeFromD / AgeClass, AgeClasses - 1);
+    private static int ClassOf(LeafAgeRow row) => Math.Min(row.AgeFromD / DaysOfAgeClass, AgeClasses - 1);
 
     private static string AgeName(int number) => number == AgeClasses - 1
-        ? FormattableString.Invariant($"net_assimilation_by_leaf_age.from_{AgeClass * number}_d_g_co2_per_vine")
+        ? FormattableString.Invariant($"net_assimilation_by_leaf_age.from_{DaysOfAgeClass * number}_d_g_co2_per_vine")
         : FormattableString.Invariant(
-            $"net_assimilation_by_leaf_age.{AgeClass * number}_to_{AgeClass * (number + 1)}_d_g_co2_per_vine");
+            $"net_assimilation_by_leaf_age.{DaysOfAgeClass * number}_to_{DaysOfAgeClass * (number + 1)}_d_g_co2_per_vine");
 
     // As in days.csv: six significant digits.
     private static object? Rounded(double? value, string name) => value is { } number

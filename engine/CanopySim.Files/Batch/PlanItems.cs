@@ -39,6 +39,15 @@ public sealed class PlanItems
 
     public int Count { get; }
 
+    /// <summary>Points of the design, each coordinate in [0, 1); one without coordinates where nothing is sampled.</summary>
+    public IReadOnlyList<double[]> Points => _points;
+
+    /// <summary>How often each is repeated: item − 1 over this, modulo the points, is an item's point.</summary>
+    public int Replicates => _plan.Replicates;
+
+    /// <summary>Seasons of a scenario at each point of the design: those of all weather, listed values and replicates.</summary>
+    public int SeasonsOfPoint => _plan.Weather.Count * _combinations * _plan.Replicates;
+
     /// <summary>How many shards the list is cut into.</summary>
     public int Shards => (Count + _plan.ItemsPerShard - 1) / _plan.ItemsPerShard;
 

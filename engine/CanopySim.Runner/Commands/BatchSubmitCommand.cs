@@ -27,6 +27,10 @@ public sealed class BatchSubmitCommand : Command<BatchSubmitCommand.Settings>
         [Description("About how long a task should take: 5 to 30, 15 by default.")]
         public string? Minutes { get; init; }
 
+        [CommandOption("--tasks <N>")]
+        [Description("Number of tasks, in place of --minutes; no more than there are shards.")]
+        public string? Tasks { get; init; }
+
         [CommandOption("--dry-run")]
         [Description("Prints the scripts and submits nothing.")]
         public bool DryRun { get; init; }
@@ -39,8 +43,10 @@ public sealed class BatchSubmitCommand : Command<BatchSubmitCommand.Settings>
         var batch = OpenBatch.Read(settings);
         var shards = batch.Items.Shards;
         var found = Enumerable.Range(1, shards).Select(batch.Folder.Find).ToList();
-        var tasks = SlurmScript.Tasks(
-            shards, MinutesOfShard(batch, found) / SlurmScript.CoresIn(options), minutes, MaxArraySize());
+        var asked = NumberOption.Whole(settings.Tasks, "--tasks", 1, int.MaxValue);
+        var tasks = asked is { } number
+            ? Math.Min(number, Math.Min(shards, MaxArraySize()))
+            : SlurmScript.Tasks(shards, MinutesOfShard(batch, found) / SlurmScript.CoresIn(options), minutes, MaxArraySize());
         var open = Enumerable.Range(0, tasks)
             .Where(task => TaskShards.Of(task, tasks, shards).Any(shard => found[shard - 1].State != ShardState.Complete)).ToList();
         var job = new SlurmJob

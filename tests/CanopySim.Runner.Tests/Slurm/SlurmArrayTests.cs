@@ -7,9 +7,27 @@ namespace CanopySim.Runner.Tests.Slurm;
 /// A plan as a job array of a real Slurm on this machine: what tasks lose when they are stopped, killed or cannot write, others make up
 /// for, and the merged data are those of a run without Slurm, bit for bit.
 /// </summary>
-public sealed class SlurmArrayTests(ITestOutputHelper output)
+public sealed class SlurmArrayTests(SlurmArrayTests.WithoutSlurm without, ITestOutputHelper output) : IClassFixture<SlurmArrayTests.WithoutSlurm>
 {
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+
+    /// <summary>The plan, grown once without Slurm.</summary>
+    public sealed class WithoutSlurm : IDisposable
+    {
+        private readonly Lazy<TemporaryFolder> _folder = new(() =>
+        {
+            var folder = new TemporaryFolder();
+            SlurmPlan.RunHere(folder);
+            return folder;
+        });
+
+        internal TemporaryFolder Folder => _folder.Value;
+
+        public void Dispose()
+        {
+            if (_folder.IsValueCreated) Folder.Dispose();
+        }
+    }
 
     [Fact]
     public void An_array_with_its_merge_gives_what_a_run_here_gives()
@@ -24,7 +42,7 @@ public sealed class SlurmArrayTests(ITestOutputHelper output)
         for (var task = 0; task < SlurmPlan.Tasks; task++)
             Assert.Contains("JobState=COMPLETED", Assert.Single(cluster.Completions(array, task)), StringComparison.Ordinal);
         Assert.Equal("COMPLETED", cluster.JobValue(merge, "JobState"));
-        SlurmPlan.HeldToARunHere(folder, plan);
+        SlurmPlan.HeldTo(without.Folder, folder);
         Assert.Equal(0, cluster.Canopysim(folder.Path, "batch", "status", plan, "--out", "slurm-batch").ExitCode);
     }
 
@@ -41,9 +59,11 @@ public sealed class SlurmArrayTests(ITestOutputHelper output)
         var plan = SlurmPlan.Write(folder);
         var (array, merge) = SlurmPlan.Submit(cluster, folder, plan);
 
-        cluster.Wait("a first shard of each", Longest, () => SlurmPlan.IsComplete(folder, 1) && SlurmPlan.IsComplete(folder, 1 + SlurmPlan.ShardsInTask));
-        cluster.Call("scancel", "--signal=TERM", "--batch", $"{array}_0");
-        cluster.Call("scancel", "--signal=KILL", "--batch", $"{array}_1");
+        Parallel.ForEach((string[])["TERM", "KILL"], (signal, _, task) =>
+        {
+            cluster.Wait($"a first shard of task {task}", Longest, () => SlurmPlan.IsComplete(folder, 1 + ((int)task * SlurmPlan.ShardsInTask)));
+            cluster.Call("scancel", $"--signal={signal}", "--batch", $"{array}_{task}");
+        });
         cluster.WaitForEnd(merge, Longest);
         var (stopped, killed) = (Assert.Single(cluster.Completions(array, 0)), Assert.Single(cluster.Completions(array, 1)));
         output.WriteLine($"{stopped}\n{killed}");
@@ -61,12 +81,11 @@ public sealed class SlurmArrayTests(ITestOutputHelper output)
         var before = SlurmPlan.Written(folder);
 
         cluster.Call("scontrol", "requeue", $"{array}_0");
-        cluster.Wait("task 0 at its second end", Longest, () => cluster.Completions(array, 0).Count == 2);
-        Assert.Contains("JobState=COMPLETED", cluster.Completions(array, 0)[1], StringComparison.Ordinal);
+        cluster.Wait("task 0 complete", Longest, () => cluster.JobValue($"{array}_0", "JobState") == "COMPLETED");
         var (_, secondMerge) = SlurmPlan.Submit(cluster, folder, plan);
         cluster.WaitForEnd(secondMerge, Longest);
         Assert.Equal("COMPLETED", cluster.JobValue(secondMerge, "JobState"));
-        SlurmPlan.HeldToARunHere(folder, plan);
+        SlurmPlan.HeldTo(without.Folder, folder);
 
         // What was finished before is not grown again.
         var after = SlurmPlan.Written(folder);
@@ -93,7 +112,7 @@ public sealed class SlurmArrayTests(ITestOutputHelper output)
         Directory.Move(folder.File("aside"), folder.File("slurm-batch/shards"));
         cluster.WaitForEnd(merge, Longest);
         Assert.Equal("COMPLETED", cluster.JobValue(merge, "JobState"));
-        SlurmPlan.HeldToARunHere(folder, plan);
+        SlurmPlan.HeldTo(without.Folder, folder);
     }
 
     [Fact]

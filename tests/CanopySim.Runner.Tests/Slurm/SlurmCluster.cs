@@ -105,7 +105,7 @@ internal sealed class SlurmCluster : IDisposable
         {
             if (watch.Elapsed > longest)
                 throw new TimeoutException($"not {what} in {longest.TotalSeconds:0} s; the queue: {Run(_folder, "squeue", "--array").Output} {Run(_folder, "sinfo", "--Node").Output}");
-            Thread.Sleep(200);
+            Thread.Sleep(100);
         }
     }
 
@@ -174,11 +174,11 @@ internal sealed class SlurmCluster : IDisposable
     private void Start()
     {
         // munged wants a way to its socket for all, and slurmd a folder for each node.
-        File.SetUnixFileMode(_folder, (UnixFileMode)0b111_101_101);
+        Call("chmod", "755", _folder);
         foreach (var folder in (string[])["state", .. Enumerable.Range(1, Nodes).Select(node => $"n{node}")]) Directory.CreateDirectory(Path.Combine(_folder, folder));
         var key = Path.Combine(_folder, "munge.key");
         File.WriteAllBytes(key, RandomNumberGenerator.GetBytes(1024));
-        File.SetUnixFileMode(key, UnixFileMode.UserRead);
+        Call("chmod", "400", key);
         File.WriteAllText(Configuration, Settings(FreePorts(Nodes + 1)));
         Call(
             Find("munged")!, $"--key-file={key}", $"--socket={_folder}/munge.socket", $"--pid-file={PidFile("munged")}",

@@ -4,19 +4,19 @@ using Xunit;
 
 namespace CanopySim.Runner.Tests.Slurm;
 
-/// <summary>A small plan whose seasons end in April, in four tasks of three shards of one season.</summary>
+/// <summary>A small plan whose seasons end in May, in four tasks of five shards of one season.</summary>
 internal static partial class SlurmPlan
 {
     public const int Tasks = 4;
 
-    public const int ShardsInTask = 3;
+    public const int ShardsInTask = 5;
 
     public static string Write(TemporaryFolder folder) => folder.Write("plan.yaml", $"""
         name: small
         scenarios: [{RunnerProcess.FirstSeason}]
         weather:
           seeds: [1 to {Tasks * ShardsInTask}]
-        until: 04-25
+        until: 05-31
         shard:
           items: 1
         """);
@@ -40,20 +40,25 @@ internal static partial class SlurmPlan
         Enumerable.Range(1, Tasks * ShardsInTask).Where(shard => IsComplete(folder, shard))
             .ToDictionary(shard => shard, shard => File.GetLastWriteTimeUtc(Manifest(folder, shard)));
 
-    /// <summary>Runs the plan here and holds the cluster's merged tables to it, byte for byte.</summary>
-    public static void HeldToARunHere(TemporaryFolder folder, string plan)
+    /// <summary>Runs the plan without Slurm and merges it.</summary>
+    public static void RunHere(TemporaryFolder folder)
     {
+        var plan = Write(folder);
         foreach (var command in (string[])["run", "merge"])
         {
             var outcome = RunnerProcess.Run(folder.Path, "batch", command, plan, "--out", "here");
             Assert.True(outcome.ExitCode == RunnerApp.Ok, outcome.ToString());
         }
+    }
 
-        var (here, there) = (Tables(folder.File("here/merged")), Tables(folder.File("slurm-batch/merged")));
-        Assert.Equal(2, here.Length);
-        Assert.Equal(here, there);
-        foreach (var table in here)
-            Assert.Equal(File.ReadAllBytes(Path.Combine(folder.File("here/merged"), table)), File.ReadAllBytes(Path.Combine(folder.File("slurm-batch/merged"), table)));
+    /// <summary>Holds the cluster's merged tables to those of a run without it, byte for byte.</summary>
+    public static void HeldTo(TemporaryFolder reference, TemporaryFolder folder)
+    {
+        var (expected, found) = (reference.File("here/merged"), folder.File("slurm-batch/merged"));
+        Assert.Equal(2, Tables(expected).Length);
+        Assert.Equal(Tables(expected), Tables(found));
+        foreach (var table in Tables(expected))
+            Assert.Equal(File.ReadAllBytes(Path.Combine(expected, table)), File.ReadAllBytes(Path.Combine(found, table)));
     }
 
     private static string Manifest(TemporaryFolder folder, int shard) =>
