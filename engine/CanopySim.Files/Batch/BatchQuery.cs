@@ -89,7 +89,11 @@ public sealed class BatchQuery : IDisposable
         using var json = System.Text.Json.JsonDocument.Parse((string)command.ExecuteScalar()!);
         var root = json.RootElement;
         if (root.GetProperty("error").GetBoolean())
-            throw new QueryException(root.GetProperty("error_message").GetString()!);
+        {
+            var isOther = root.GetProperty("error_type").GetString() == "not implemented";
+            throw new QueryException(isOther ? "one SELECT is answered, and nothing else" : root.GetProperty("error_message").GetString()!);
+        }
+
         var statements = root.GetProperty("statements").GetArrayLength();
         if (statements != 1) throw new QueryException($"{statements} statements; expected one SELECT");
     }
