@@ -12,8 +12,8 @@ for argument in "$@"; do
 done
 
 # What the tests need beyond the SDK, as Debian packages: a ray tracer by others, beside which ours is put, what compiles its caller,
-# a browser that opens the reports, and what draws without a window.
-packages="g++ libembree-dev chromium libegl1 libegl-mesa0 libgl1-mesa-dri libglfw3 xvfb xdotool"
+# a browser that opens the reports, what draws without a window, and a scheduler that plans are submitted to.
+packages="g++ libembree-dev chromium libegl1 libegl-mesa0 libgl1-mesa-dri libglfw3 xvfb xdotool slurmctld slurmd slurm-client munge"
 if $install && [ -n "$packages" ]; then
   apt-get update -q && apt-get install -y -q --no-install-recommends $packages || exit 1
 fi

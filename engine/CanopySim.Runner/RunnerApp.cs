@@ -8,9 +8,16 @@ public static class RunnerApp
 {
     public const int Ok = ExitCode.Ok;
     public const int BadInput = ExitCode.BadInput;
+
+    /// <summary>The work is done, but some of its items could not be.</summary>
+    public const int SomeFailed = ExitCode.SomeFailed;
+
+    /// <summary>Nothing is wrong with the input: the same command may succeed later.</summary>
+    public const int TryAgain = ExitCode.TryAgain;
+
     public const int Stopped = ExitCode.Stopped;
 
-    public static int Run(string[] args) => new ProgramShell("canopysim").Run(new CommandApp(), Configure, args);
+    public static int Run(string[] args) => new ProgramShell("canopysim").Run(new CommandApp(), Configure, Joined(args));
 
     private static void Configure(IConfigurator app)
     {
@@ -26,6 +33,29 @@ public static class RunnerApp
             .WithExample(
                 "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/twin-curtain/scenario.yaml",
                 "scenarios/shoot-number/30.yaml", "--quality", "draft");
+        app.AddBranch("batch", batch =>
+        {
+            batch.SetDescription("Many seasons by a plan: grown here or on a cluster, merged into one table, asked by SQL.");
+            batch.AddCommand<BatchRunCommand>("run")
+                .WithDescription("Grows the seasons of a plan, one a core; goes on where an earlier run stopped.")
+                .WithExample("batch", "run", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchStatusCommand>("status")
+                .WithDescription("What of a batch is done, what failed and why.")
+                .WithExample("batch", "status", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchMergeCommand>("merge")
+                .WithDescription("Puts all shards together to one dataset of Parquet files.")
+                .WithExample("batch", "merge", "scenarios/many-seasons/plan.yaml");
+            batch.AddCommand<BatchSubmitCommand>("submit")
+                .WithDescription("Submits a plan to Slurm: an array of tasks and the merge after it.")
+                .WithExample(
+                    "batch", "submit", "scenarios/many-seasons/plan.yaml", "--slurm", "\"--time=1:00:00 --cpus-per-task=4\"",
+                    "--dry-run");
+            batch.AddCommand<BatchAskCommand>("ask")
+                .WithDescription("Asks the merged dataset by SQL: tables seasons and courses.")
+                .WithExample(
+                    "batch", "ask", "scenarios/many-seasons/plan.yaml",
+                    "\"SELECT year, avg(\\\"harvest.sugar_brix\\\") FROM seasons GROUP BY year\"");
+        });
         app.AddCommand<LightCommand>("light")
             .WithDescription("One moment of light in full detail, with the scene.")
             .WithExample("light", "scenarios/first-season/scenario.yaml", "--at", "2025-07-20T10:00")
@@ -36,8 +66,17 @@ public static class RunnerApp
             .WithDescription("Where the sun stands, as CSV: zenith and azimuth in degrees, without refraction.")
             .WithExample("sun", "--at", "2025-06-21T12:00:00Z", "--latitude", "38.4", "--longitude", "-122.3");
         app.AddCommand<CheckCommand>("check")
-            .WithDescription("Reads scenarios and their weather; prints what was understood and how sure each value "
+            .WithDescription("Reads scenarios or plans and their weather; prints what was understood and how sure each value "
                 + "is.")
             .WithExample("check", "scenarios/first-season/scenario.yaml");
+    }
+
+    // Options of another program begin with dashes too; as a word of its own such a value would be taken for an option of ours.
+    private static IReadOnlyList<string> Joined(string[] args)
+    {
+        var joined = new List<string>();
+        for (var i = 0; i < args.Length; i++)
+            joined.Add(args[i] == BatchSubmitCommand.SlurmOption && i + 1 < args.Length ? $"{args[i]}={args[++i]}" : args[i]);
+        return joined;
     }
 }

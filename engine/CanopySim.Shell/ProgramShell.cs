@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using CanopySim.Files;
+using CanopySim.Files.Batch;
 using CanopySim.Files.Results;
 using Spectre.Console.Cli;
 
@@ -30,11 +31,8 @@ public sealed class ProgramShell(string name, Func<Exception, bool>? told = null
         };
         Console.CancelKeyPress += stopPressed;
         // What a scheduler or a time limit sends: stopped like by a person, so that nothing half-written stays.
-        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
-        {
-            signal.Cancel = true;
-            stop.Cancel();
-        });
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
         app.Configure(with =>
         {
             with.SetApplicationName(name);
@@ -46,6 +44,10 @@ public sealed class ProgramShell(string name, Func<Exception, bool>? told = null
         try
         {
             return app.Run(args, stop.Token);
+        }
+        catch (TryAgainException error)
+        {
+            return Say($"{error.Message}; try again when it can be: what was finished is kept", ExitCode.TryAgain);
         }
         catch (OperationCanceledException)
         {
@@ -64,6 +66,12 @@ public sealed class ProgramShell(string name, Func<Exception, bool>? told = null
         finally
         {
             Console.CancelKeyPress -= stopPressed;
+        }
+
+        void Stop(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
         }
     }
 

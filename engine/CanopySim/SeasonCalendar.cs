@@ -19,10 +19,14 @@ public sealed record SeasonCalendar
 
     /// <summary>The season that a scenario asks for within its weather.</summary>
     /// <exception cref="SeasonInputException">The weather does not cover the season's beginning.</exception>
-    public static SeasonCalendar Of(Scenario scenario, WeatherSeries weather)
+    public static SeasonCalendar Of(Scenario scenario, WeatherSeries weather) =>
+        Of(scenario, weather.Days[0].Date, weather.Days[^1].Date);
+
+    /// <summary>The season that a scenario asks for within weather from one day to another.</summary>
+    /// <exception cref="SeasonInputException">The weather does not cover the season's beginning.</exception>
+    public static SeasonCalendar Of(Scenario scenario, DateOnly first, DateOnly last)
     {
         var heatMonth = HeatMonth(scenario.Site);
-        var (first, last) = (weather.Days[0].Date, weather.Days[^1].Date);
         var budbreak = scenario.Season.Budbreak;
         var firstWhole = first <= new DateOnly(first.Year, heatMonth, 1) ? first.Year : first.Year + 1;
         var year = scenario.Season.Year ?? budbreak?.Year ?? firstWhole;

@@ -39,15 +39,27 @@ internal static class RunnerProcess
     /// <param name="arguments">The command line.</param>
     public static RunnerOutcome Run(
         string workingFolder, IReadOnlyDictionary<string, string> environment, Action<Process> whenStarted,
-        params string[] arguments)
+        params string[] arguments) =>
+        Start("dotnet", workingFolder, environment, whenStarted, [Program, .. arguments]);
+
+    /// <summary>Runs the program from a shell's script, to which it is <c>"$@"</c>.</summary>
+    public static RunnerOutcome Shell(string workingFolder, string script, params string[] arguments) =>
+        Start(
+            "sh", workingFolder, new Dictionary<string, string>(), _ => { },
+            ["-c", script, "sh", "dotnet", Program, .. arguments]);
+
+    private static string Program => Path.Combine(AppContext.BaseDirectory, "canopysim.dll");
+
+    private static RunnerOutcome Start(
+        string program, string workingFolder, IReadOnlyDictionary<string, string> environment, Action<Process> whenStarted,
+        string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+        var start = new ProcessStartInfo(program)
         {
             WorkingDirectory = workingFolder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "canopysim.dll"));
         foreach (var (name, value) in environment) start.Environment[name] = value;
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
@@ -56,7 +68,7 @@ internal static class RunnerProcess
             whenStarted(process);
             var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
             var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-            if (!process.WaitForExit(LongestRun)) Assert.Fail($"canopysim {string.Join(' ', arguments)} did not end");
+            if (!process.WaitForExit(LongestRun)) Assert.Fail($"{program} {string.Join(' ', arguments)} did not end");
             return new RunnerOutcome(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
         }
         finally

@@ -115,7 +115,8 @@ public static partial class QuantityText
             return null;
         }
 
-        if (unit.Measures(target)) return unit.Convert(number, target);
+        if (unit.Measures(target))
+            return parameter.IsDifference ? unit.ConvertDifference(number, target) : unit.Convert(number, target);
         var found = unit.Simple is Dimension dimension
             ? $"{InputError.Quote(text)} is {UnitNames.Words(dimension)}"
             : $"{InputError.Quote(text)} has another kind of unit";
@@ -127,7 +128,7 @@ public static partial class QuantityText
     {
         if (parameter.Unit == "1") return $"a number, {Range(parameter)}";
         var kind = Unit(parameter.Unit).Simple is Dimension dimension
-            ? UnitNames.Words(dimension)
+            ? UnitNames.Words(dimension) + (parameter.IsDifference ? " difference" : "")
             : "a value with its unit";
         return $"{kind}, {Range(parameter)}";
     }

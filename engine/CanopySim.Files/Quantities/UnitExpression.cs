@@ -46,6 +46,12 @@ internal sealed partial class UnitExpression
             return from == scale ? value : Temperature.From(value, from).As(scale);
         }
 
+        return ConvertDifference(value, to);
+    }
+
+    /// <summary>A value in this unit, in another that measures the same; a temperature is a difference.</summary>
+    public double ConvertDifference(double value, UnitExpression to)
+    {
         var (up, down) = (1.0, 1.0);
         for (var i = 0; i < _factors.Count; i++)
         {

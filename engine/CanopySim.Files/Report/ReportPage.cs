@@ -78,7 +78,8 @@ public static class ReportPage
             (0, 0) => "All weather was given.",
             (0, _) => "Gaps of the weather were filled, as said below.",
             _ when season.Summary.EstimatedInputs.Contains(EstimatedInput.GeneratedWeather) =>
-                "The weather is generated: like the file's record, but none of its days.",
+                "The weather is generated: like the file's record, but none of its days."
+                + (season.Summary.EstimatedInputs.Contains(EstimatedInput.ShiftedWeather) ? " It is shifted, as said below." : ""),
             _ => "Part of the weather is estimated, as said below.",
         };
 

@@ -11,13 +11,21 @@ internal sealed class ScenarioBinder(string file)
     private readonly List<UnderstoodValue> _values = [];
     private readonly Dictionary<string, InputPlace> _places = new(StringComparer.Ordinal);
     private TableDefaults _table = TableDefaults.None;
+    private SectionShape _root = SectionShape.Root;
 
     public IReadOnlyList<UnderstoodValue> Values => _values;
 
     public Scenario Bind(MapNode root)
     {
         _table = TableDefaults.For(root);
-        return (Scenario)BindSection(SectionShape.Root, root, "", new InputPlace(file));
+        return Bind<Scenario>(root);
+    }
+
+    /// <summary>The record of a file that is read like a scenario, by the properties of its type.</summary>
+    public T Bind<T>(MapNode root)
+    {
+        _root = SectionShape.Of(typeof(T));
+        return (T)BindSection(_root, root, "", new InputPlace(file));
     }
 
     /// <summary>Where a key stands; for one that was left out, where its section does.</summary>
@@ -79,7 +87,9 @@ internal sealed class ScenarioBinder(string file)
     {
         KeyKind.SectionList => BindSections(key, entry, dotted),
         KeyKind.RowList => BindRows(key, entry, dotted),
+        KeyKind.TextList => BindTexts(key, entry, dotted),
         KeyKind.TextMap => BindTextMap(key, entry, dotted),
+        KeyKind.SectionMap => BindSectionMap(key, entry, dotted),
         _ => BindSingle(key, entry, dotted),
     };
 
@@ -146,14 +156,42 @@ internal sealed class ScenarioBinder(string file)
         return array;
     }
 
+    // A single value is a list of one.
+    private string[] BindTexts(KeyShape key, MapEntry entry, string dotted)
+    {
+        var items = entry.Value is ValueNode { IsEmpty: false } single ? [single] : Items(entry, dotted);
+        var texts = new string[items.Count];
+        for (var i = 0; i < texts.Length; i++)
+        {
+            var path = string.Create(CultureInfo.InvariantCulture, $"{dotted}.{i}");
+            var place = items[i].Place with { Column = null };
+            _places[path] = place;
+            if (items[i] is not ValueNode value) throw new InputError(place, items[i].Kind, "text", path);
+            texts[i] = ValueReader.Text(value.Text, place, path);
+        }
+
+        NoteGiven(key, dotted, texts.Length == 0 ? "none" : string.Join(", ", texts), entry.Place);
+        return texts;
+    }
+
+    private System.Collections.IDictionary BindSectionMap(KeyShape key, MapEntry entry, string dotted)
+    {
+        var map = MapOf(entry, dotted);
+        var sections = (System.Collections.IDictionary)Activator.CreateInstance(
+            typeof(Dictionary<,>).MakeGenericType(typeof(string), key.ValueType))!;
+        foreach (var item in map.Entries)
+        {
+            var path = $"{dotted}.{item.Key}";
+            _places[path] = item.Place;
+            sections.Add(item.Key, BindSection(SectionShape.Of(key.ValueType), item.Value, path, item.Place));
+        }
+
+        return sections;
+    }
+
     private Dictionary<string, string> BindTextMap(KeyShape key, MapEntry entry, string dotted)
     {
-        var map = entry.Value switch
-        {
-            MapNode found => found,
-            ValueNode { IsEmpty: true } => new MapNode(entry.Place, []),
-            _ => throw new InputError(entry.Place, entry.Value.Kind, "keys with values", dotted),
-        };
+        var map = MapOf(entry, dotted);
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var item in map.Entries)
         {
@@ -167,6 +205,13 @@ internal sealed class ScenarioBinder(string file)
         return texts;
     }
 
+    private static MapNode MapOf(MapEntry entry, string dotted) => entry.Value switch
+    {
+        MapNode found => found,
+        ValueNode { IsEmpty: true } => new MapNode(entry.Place, []),
+        _ => throw new InputError(entry.Place, entry.Value.Kind, "keys with values", dotted),
+    };
+
     private static IReadOnlyList<ScenarioNode> Items(MapEntry entry, string dotted) => entry.Value switch
     {
         ListNode list => list.Items,
@@ -174,10 +219,10 @@ internal sealed class ScenarioBinder(string file)
         _ => throw new InputError(entry.Place, entry.Value.Kind, "a list", dotted),
     };
 
-    private static InputError UnknownKey(MapEntry entry, SectionShape shape, string path)
+    private InputError UnknownKey(MapEntry entry, SectionShape shape, string path)
     {
         var names = shape.Keys.Select(key => key.Name).ToList();
-        var nearest = NearestName.Among(entry.Key, names) ?? ElsewhereKnown(SectionShape.Root, entry.Key, "");
+        var nearest = NearestName.Among(entry.Key, names) ?? ElsewhereKnown(_root, entry.Key, "");
         return new InputError(
             entry.Place, $"unknown key {InputError.Quote(entry.Key)}", $"one of {Names(shape)}", path.Length == 0
                 ? entry.Key
@@ -208,6 +253,7 @@ internal sealed class ScenarioBinder(string file)
         KeyKind.Date => "a date such as 2024-04-15",
         KeyKind.Flag => "true or false",
         KeyKind.Choice => $"one of {string.Join(", ", KeyNames.Choices(key.ValueType))}",
+        KeyKind.TextList => "a list of texts",
         _ => "a whole number",
     };
 
@@ -226,7 +272,7 @@ internal sealed class ScenarioBinder(string file)
                 shape.Parameters[^1].Source,
                 shape.Show((System.Collections.IEnumerable)key.Default!));
         }
-        else if (key.Kind is KeyKind.SectionList or KeyKind.TextMap)
+        else if (key.Kind is KeyKind.SectionList or KeyKind.TextList or KeyKind.TextMap or KeyKind.SectionMap)
         {
             text = "none";
         }

@@ -37,11 +37,16 @@ internal static class ScenarioLayers
             var key = text[..equals].Trim();
             if (key == BasedOn)
                 throw new InputError(new InputPlace(SetOption), "a value", "based_on in the file alone", BasedOn);
-            root = (MapNode)Override(root, key.Split('.'), 0, ValueOf(text[(equals + 1)..].Trim()), key);
+            root = Change(root, new ScenarioChange(key, text[(equals + 1)..].Trim(), new InputPlace(SetOption)));
         }
 
         return root;
     }
+
+    /// <summary>The tree with one key changed.</summary>
+    public static MapNode Change(MapNode root, ScenarioChange change) =>
+        (MapNode)Override(
+            root, change.Key.Split('.'), 0, ValueOf(change.Text, change.Place), change.Key, change.Place);
 
     private static MapNode Read(string path, InputPlace place, string? key, List<string> chain, HashSet<string> seen)
     {
@@ -102,10 +107,10 @@ internal static class ScenarioLayers
         return below with { Entries = entries };
     }
 
-    private static ScenarioNode Override(ScenarioNode? node, string[] parts, int depth, ScenarioNode value, string key)
+    private static ScenarioNode Override(
+        ScenarioNode? node, string[] parts, int depth, ScenarioNode value, string key, InputPlace place)
     {
         if (depth == parts.Length) return value;
-        var place = new InputPlace(SetOption);
         if (depth >= ScenarioText.DeepestNesting)
             throw new InputError(place, $"{InputError.Quote(key)}, nested too deep", "a key of the scenario");
         if (node is ListNode list)
@@ -117,20 +122,20 @@ internal static class ScenarioLayers
                     $"a number from 0 to {list.Items.Count - 1}",
                     key);
             var items = list.Items.ToList();
-            items[index] = Override(items[index], parts, depth + 1, value, key);
+            items[index] = Override(items[index], parts, depth + 1, value, key, place);
             return list with { Items = items };
         }
 
         var map = node as MapNode ?? new MapNode(place, []);
         var below = map.Find(parts[depth]);
-        var inner = Override(below?.Value, parts, depth + 1, value, key);
+        var inner = Override(below?.Value, parts, depth + 1, value, key, place);
         // A section keeps its place in the file; what the option puts in place of something else is the option's.
         var kept = depth < parts.Length - 1 && below?.Value is MapNode or ListNode;
         return map.With(new MapEntry(parts[depth], kept ? below!.Place : place, inner));
     }
 
     // Only what opens with a bracket is read as YAML: a name may hold a colon or a hash.
-    private static ScenarioNode ValueOf(string text) => text is ['[' or '{', ..]
-        ? ScenarioText.Parse(text, SetOption, withLines: false)!
-        : new ValueNode(new InputPlace(SetOption), text, IsQuoted: false);
+    private static ScenarioNode ValueOf(string text, InputPlace place) => text is ['[' or '{', ..]
+        ? ScenarioText.Parse(text, place.File, withLines: false)!
+        : new ValueNode(place, text, IsQuoted: false);
 }

@@ -14,7 +14,7 @@ public static class ScenarioSchema
 {
     private const string NumberPattern = @"[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?";
 
-    private static readonly JsonSerializerOptions Written = new()
+    internal static readonly JsonSerializerOptions Written = new()
     {
         WriteIndented = true,
         NewLine = "\n",
@@ -51,7 +51,7 @@ public static class ScenarioSchema
         return schema.ToJsonString(Written) + "\n";
     }
 
-    private static JsonObject Section(SectionShape shape)
+    internal static JsonObject Section(SectionShape shape)
     {
         var properties = new JsonObject();
         foreach (var key in shape.Keys) properties[key.Name] = Key(key);
@@ -78,7 +78,17 @@ public static class ScenarioSchema
                     ["type"] = new JsonArray("object", "null"),
                     ["additionalProperties"] = new JsonObject { ["type"] = "string" },
                 },
+            KeyKind.TextList => new JsonObject
+            {
+                ["type"] = new JsonArray("array", "string", "number", "null"),
+                ["items"] = new JsonObject { ["type"] = new JsonArray("string", "number", "boolean") },
+            },
             KeyKind.Section => Section(SectionShape.Of(key.ValueType)),
+            KeyKind.SectionMap => new JsonObject
+            {
+                ["type"] = new JsonArray("object", "null"),
+                ["additionalProperties"] = Section(SectionShape.Of(key.ValueType)),
+            },
             KeyKind.SectionList => List(Section(SectionShape.Of(key.ValueType))),
             KeyKind.RowList => List(Row(RowShape.Of(key.ValueType))),
             _ => new JsonObject { ["type"] = new JsonArray("string", "number") },

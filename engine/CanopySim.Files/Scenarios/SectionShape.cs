@@ -16,7 +16,9 @@ internal enum KeyKind
     Flag,
     Date,
     Choice,
+    TextList,
     TextMap,
+    SectionMap,
     Section,
     SectionList,
     RowList,
@@ -50,6 +52,27 @@ internal sealed record SectionShape(Type Type, IReadOnlyList<KeyShape> Keys)
     private static int Depth(Type type) => type.BaseType is { } mother ? 1 + Depth(mother) : 0;
 
     public KeyShape? Find(string name) => Keys.FirstOrDefault(key => key.Name == name);
+
+    /// <summary>The key of a dotted name; items of lists have their number: canopy_work.topping.0.height.</summary>
+    public KeyShape? At(string dotted)
+    {
+        var (shape, parts) = (this, dotted.Split('.'));
+        for (var part = 0; part < parts.Length; part++)
+        {
+            if (shape.Find(parts[part]) is not { } key) return null;
+            if (part == parts.Length - 1) return key;
+            if (key.Kind == KeyKind.SectionList && uint.TryParse(parts[part + 1], out _)) part++;
+            else if (key.Kind != KeyKind.Section) return null;
+            shape = Of(key.ValueType);
+        }
+
+        return null;
+    }
+
+    /// <summary>Dotted names of all keys that stand in no list.</summary>
+    public IEnumerable<string> AllKeys() => Keys.SelectMany(key => key.Kind == KeyKind.Section
+        ? Of(key.ValueType).AllKeys().Select(inner => $"{key.Name}.{inner}")
+        : [key.Name]);
 }
 
 /// <summary>A scenario key.</summary>
@@ -108,9 +131,12 @@ internal sealed record KeyShape
         if (type == typeof(int) || type == typeof(ulong)) return (KeyKind.WholeNumber, type);
         if (type.IsEnum) return (KeyKind.Choice, type);
         if (type == typeof(IReadOnlyDictionary<string, string>)) return (KeyKind.TextMap, type);
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>))
+            return (KeyKind.SectionMap, type.GetGenericArguments()[1]);
         if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
         {
             var item = type.GetGenericArguments()[0];
+            if (item == typeof(string)) return (KeyKind.TextList, item);
             return (item.IsValueType ? KeyKind.RowList : KeyKind.SectionList, item);
         }
 

@@ -22,13 +22,27 @@ public static class WeatherFile
     public static WeatherRecord Read(string path, WeatherOptions options, Site site, int? year = null)
     {
         var bytes = StrictText.ReadBytes(path, new InputPlace(path), LargestFile, "weather");
-        var isEpw = Path.GetExtension(path).Equals(".epw", StringComparison.OrdinalIgnoreCase)
-            || bytes.AsSpan().StartsWith("LOCATION,"u8);
+        var isEpw = HasEpwName(path) || bytes.AsSpan().StartsWith(EpwStart);
         var raw = isEpw ? EpwWeather.Read(bytes, path, site, year) : CsvWeather.Read(bytes, path, options, site);
         CheckExtremes(raw);
         WeatherGaps.Close(raw, options.FillGaps);
         return raw.IsDaily ? Daily(raw) : Hourly(raw);
     }
+
+    /// <summary>True where a file is read for one year at a time, as months of a typical year are.</summary>
+    public static bool IsForOneYear(string path)
+    {
+        if (HasEpwName(path)) return true;
+        Span<byte> start = stackalloc byte[EpwStart.Length];
+        using var stream = File.OpenRead(path);
+        return stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false) == start.Length
+            && start.SequenceEqual(EpwStart);
+    }
+
+    private static ReadOnlySpan<byte> EpwStart => "LOCATION,"u8;
+
+    private static bool HasEpwName(string path) =>
+        Path.GetExtension(path).Equals(".epw", StringComparison.OrdinalIgnoreCase);
 
     private static void CheckExtremes(RawWeather raw)
     {

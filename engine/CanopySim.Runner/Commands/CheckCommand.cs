@@ -1,6 +1,8 @@
 using System.ComponentModel;
 using CanopySim.Files;
+using CanopySim.Files.Batch;
 using CanopySim.Files.Report;
+using CanopySim.Files.Scenarios;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -14,7 +16,7 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
     public sealed class Settings : ScenarioSettings
     {
         [CommandArgument(0, "<FILE>")]
-        [Description("Scenario files.")]
+        [Description("Scenario or plan files.")]
         public string[] Files { get; init; } = [];
     }
 
@@ -24,6 +26,12 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
         if (Console.IsOutputRedirected) AnsiConsole.Profile.Width = WidthOfFiles;
         foreach (var file in settings.Files)
         {
+            if (PlanFile.IsPlan(file))
+            {
+                PlanUnderstood.Print(file);
+                continue;
+            }
+
             var input = SeasonInput.Read(file, settings.Overrides);
             var calendar = SeasonCalendar.Of(input.Document.Scenario, input.Weather);
             var days = input.Weather.Days;
@@ -37,15 +45,21 @@ public sealed class CheckCommand : Command<CheckCommand.Settings>
             if (TrellisSentences.Unused(
                 input.Document.Scenario, input.Document.KeysWithoutUse) is { Length: > 0 } unused) Console.WriteLine(
                 unused);
-            var table = new Table().Border(TableBorder.None)
-                .AddColumn("key", column => column.NoWrap()).AddColumns("value", "mark", "source");
-            foreach (var value in input.Document.Values)
-                table.AddRow(
-                    Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark),
-                    Markup.Escape(value.Source));
-            AnsiConsole.Write(table);
+            PrintValues(input.Document.Values);
         }
 
         return RunnerApp.Ok;
+    }
+
+    /// <summary>Key, value, mark and source, line by line.</summary>
+    public static void PrintValues(IEnumerable<UnderstoodValue> values)
+    {
+        var table = new Table().Border(TableBorder.None)
+            .AddColumn("key", column => column.NoWrap()).AddColumns("value", "mark", "source");
+        foreach (var value in values)
+            table.AddRow(
+                Markup.Escape(value.Key), Markup.Escape(value.Value), MarkWords.Of(value.Mark),
+                Markup.Escape(value.Source));
+        AnsiConsole.Write(table);
     }
 }

@@ -19,6 +19,9 @@ public sealed class ParameterAttribute(string unit, double min, double max, stri
 
     public string Help { get; } = help;
 
+    /// <summary>Whether a temperature is a difference, of which 3.6 °F are 2 °C.</summary>
+    public bool IsDifference { get; init; }
+
     /// <summary>How sure the default is.</summary>
     public Mark Mark { get; init; } = Mark.CommonPractice;
 

@@ -8,6 +8,9 @@ public static class EstimatedInput
     /// <summary>No day was measured: all were made like the days of a record.</summary>
     public const string GeneratedWeather = "generated_weather";
 
+    /// <summary>Temperatures or rain were moved, as the scenario asks.</summary>
+    public const string ShiftedWeather = "shifted_weather";
+
     /// <summary>Hours of temperature were made from the day's extremes.</summary>
     public const string HourlyTemperature = "hourly_temperature";
 
@@ -35,7 +38,7 @@ public static class EstimatedInput
     /// <summary>All names, in the order in which results list them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        GeneratedWeather, HourlyTemperature, GlobalRadiation, HourlyRadiation, DirectAndDiffuse, VaporPressure, AirPressure, Wind,
-        Rain,
+        GeneratedWeather, ShiftedWeather, HourlyTemperature, GlobalRadiation, HourlyRadiation, DirectAndDiffuse, VaporPressure,
+        AirPressure, Wind, Rain,
     ];
 }

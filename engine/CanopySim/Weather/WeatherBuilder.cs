@@ -13,6 +13,7 @@ public static class WeatherBuilder
     {
         var estimated = new HashSet<string>();
         if (record.IsGenerated) estimated.Add(EstimatedInput.GeneratedWeather);
+        if (record.IsShifted) estimated.Add(EstimatedInput.ShiftedWeather);
         var suns = new SunOfDay[record.DayCount];
         for (var index = 0; index < suns.Length; index++)
             suns[index] = SunOfDay.At(record.FirstDay.AddDays(index), site, utcOffsetHours);

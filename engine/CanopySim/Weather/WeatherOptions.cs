@@ -23,6 +23,24 @@ public sealed record WeatherOptions
 
     [KeyHelp("Seed of a season made like the file's record; left out: the record itself.")]
     public ulong? Seed { get; init; }
+
+    [Parameter("K", -10, 10, "Added to every temperature of the year, measured or generated.", IsDifference = true, Mark = Mark.Given)]
+    public double Warming { get; init; }
+
+    [Parameter("K", -10, 10, "Added to those of winter besides: December to February, in the south June to August.", IsDifference = true, Mark = Mark.Given)]
+    public double WinterWarming { get; init; }
+
+    [Parameter("K", -10, 10, "Added to those of spring besides: March to May, in the south September to November.", IsDifference = true, Mark = Mark.Given)]
+    public double SpringWarming { get; init; }
+
+    [Parameter("K", -10, 10, "Added to those of summer besides: June to August, in the south December to February.", IsDifference = true, Mark = Mark.Given)]
+    public double SummerWarming { get; init; }
+
+    [Parameter("K", -10, 10, "Added to those of autumn besides: September to November, in the south March to May.", IsDifference = true, Mark = Mark.Given)]
+    public double AutumnWarming { get; init; }
+
+    [Parameter("1", 0, 5, "Factor of every day's rain; which days are wet stays.", Mark = Mark.Given)]
+    public double RainFactor { get; init; } = 1;
 }
 
 /// <summary>Which end of an hour its time names.</summary>

@@ -18,6 +18,9 @@ public sealed record WeatherRecord
     /// <summary>Made by <see cref="WeatherGenerator"/>, never measured.</summary>
     public bool IsGenerated { get; init; }
 
+    /// <summary>Warmed, cooled or given more or less rain than it had, by <see cref="WeatherShift"/>.</summary>
+    public bool IsShifted { get; init; }
+
     public int DayCount => Days.Count > 0 ? Days.Count : Hours.Count / 24;
 }
 

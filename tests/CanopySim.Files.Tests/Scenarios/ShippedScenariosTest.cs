@@ -1,3 +1,4 @@
+using CanopySim.Files.Batch;
 using CanopySim.Files.Scenarios;
 using CanopySim.Files.Weather;
 using CanopySim.Weather;
@@ -10,12 +11,12 @@ public sealed class ShippedScenariosTest
 {
     public static string Folder { get; } = FindFolder();
 
-    /// <summary>Every scenario by folder and file; each folder has a scenario.yaml.</summary>
+    /// <summary>Every scenario by folder and file; each folder has a scenario.yaml. Plans have a test of their own.</summary>
     public static TheoryData<string> Names =>
     [
         .. Directory.EnumerateDirectories(Folder)
             .SelectMany(folder =>
-                Directory.EnumerateFiles(folder, "*.yaml").Append(Path.Combine(folder, "scenario.yaml")))
+                Directory.EnumerateFiles(folder, "*.yaml").Where(path => !PlanFile.IsPlan(path)).Append(Path.Combine(folder, "scenario.yaml")))
             .Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/'))
             .Distinct().Order(StringComparer.Ordinal),
     ];

@@ -1,6 +1,7 @@
 using System.Numerics;
 using CanopySim.Geometry;
 using CanopySim.Light;
+using CanopySim.Numerics;
 using Xunit;
 
 namespace CanopySim.Tests.Light;
@@ -150,7 +151,7 @@ public class LightBudgetTests
         var scenes = new RandomScenes(new Cell(1, 0.8));
         for (var leaf = 0; leaf < 40; leaf++)
         {
-            double Value(string purpose) => Numerics.SeededValue.Uniform(11, purpose, leaf);
+            double Value(string purpose) => SeededValue.Uniform(11, purpose, leaf);
             var (midrib, sideways) = RandomScenes.Frame(Value("height"), Value("azimuth"), Value("turn"));
             var center = new Vector3((float)Value("x"), (float)(0.8 * Value("y")), (float)(0.8 + (0.6 * Value("z"))));
             scenes.AddFoldedBlade(center, midrib, sideways, 0.15f, 0.4f);

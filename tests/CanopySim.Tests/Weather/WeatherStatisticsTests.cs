@@ -1,6 +1,5 @@
 using CanopySim.Numerics;
 using CanopySim.Weather;
-using MathNet.Numerics.Distributions;
 using Xunit;
 
 namespace CanopySim.Tests.Weather;
@@ -8,20 +7,6 @@ namespace CanopySim.Tests.Weather;
 /// <summary>The parts of the weather generator, each against a closed form or another library.</summary>
 public class WeatherStatisticsTests
 {
-    /// <summary>Against Math.NET Numerics' inverse normal distribution, into tails of one in 10¹².</summary>
-    [Fact]
-    public void Normal_quantiles_are_another_librarys()
-    {
-        for (var exponent = -12.0; exponent <= -0.31; exponent += 0.05)
-        {
-            var p = Math.Pow(10, exponent);
-            Assert.Equal(Normal.InvCDF(0, 1, p), NormalScores.NormalQuantile(p), 2e-6);
-            Assert.Equal(-NormalScores.NormalQuantile(p), NormalScores.NormalQuantile(1 - p), 1e-3);
-        }
-
-        Assert.Equal(0, NormalScores.NormalQuantile(0.5));
-    }
-
     [Fact]
     public void Scores_bring_back_the_residuals_they_were_made_of()
     {
