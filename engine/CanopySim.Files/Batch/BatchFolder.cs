@@ -58,15 +58,6 @@ public sealed class BatchFolder
     /// <exception cref="TryAgainException">It cannot be written.</exception>
     public void Prepare()
     {
-        try
-        {
-            Directory.CreateDirectory(Shards);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw DurableFile.Unwritable(Path, error);
-        }
-
         var json = new JsonFile()
             .Text("batch", _plan.Name)
             .Text("plan_sha256", _hashes.Plan)
@@ -79,9 +70,12 @@ public sealed class BatchFolder
             .Text("seasons_schema", _hashes.SeasonsSchema)
             .Text("courses_schema", _hashes.CoursesSchema)
             .List("inputs", _hashes.Inputs, (inner, input) => inner.Text("path", input.Path).Text("sha256", input.Sha256));
+        MakeFolder(Path);
         DurableFile.RemoveAbandoned(Path);
-        DurableFile.RemoveAbandoned(Shards);
+        // The name first: a run that comes while this one prepares finds a folder of ours, or nothing but a file half-written.
         DurableFile.Publish(System.IO.Path.Combine(Path, FileName), System.Text.Encoding.UTF8.GetBytes(json.Finish()));
+        MakeFolder(Shards);
+        DurableFile.RemoveAbandoned(Shards);
     }
 
     /// <summary>Looks at a shard: manifest, what it was made from, and every byte of its data.</summary>
@@ -237,7 +231,7 @@ public sealed class BatchFolder
     {
         var place = new InputPlace("--out");
         if (File.Exists(Path)) throw new InputError(place, $"{InputError.Quote(Path)} is a file", "a folder for the batch");
-        if (!Directory.Exists(Path) || !Directory.EnumerateFileSystemEntries(Path).Any()) return;
+        if (!Directory.Exists(Path) || Directory.EnumerateFileSystemEntries(Path).All(DurableFile.IsHalfWritten)) return;
         var named = NamedPlan(System.IO.Path.Combine(Path, FileName));
         if (named == _plan.Name) return;
         throw new InputError(
@@ -246,6 +240,18 @@ public sealed class BatchFolder
                 ? $"the folder {InputError.Quote(Path)} exists and holds no {FileName} of ours"
                 : $"the folder {InputError.Quote(Path)} holds the batch {InputError.Quote(named)}",
             $"a new folder, or that of the batch {InputError.Quote(_plan.Name)}");
+    }
+
+    private void MakeFolder(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw DurableFile.Unwritable(Path, error);
+        }
     }
 
     private static string? NamedPlan(string path)

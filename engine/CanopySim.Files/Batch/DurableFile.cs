@@ -38,8 +38,9 @@ public static class DurableFile
 
             File.Move(temporary, path, overwrite: true);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
         {
+            // A file that grows over a limit of the system is an argument out of range to the runtime.
             Remove(temporary);
             throw Unwritable(path, error);
         }
@@ -55,6 +56,10 @@ public static class DurableFile
         foreach (var path in Directory.EnumerateFiles(folder, $".*{Ending}"))
             if (IsAbandoned(path)) Remove(path);
     }
+
+    /// <summary>True for a file that some process is writing, or left behind.</summary>
+    public static bool IsHalfWritten(string path) =>
+        Path.GetFileName(path) is ['.', ..] name && name.EndsWith(Ending, StringComparison.Ordinal);
 
     private static bool IsAbandoned(string path)
     {

@@ -96,7 +96,7 @@ public sealed partial class BatchFaultTests(BatchReference reference) : IDisposa
     public void AChangedScenarioIsSaidAndNothingStaleIsMerged()
     {
         Copy();
-        _files.Write("scenario.yaml", _files.Read("scenario.yaml") + "\noptics: {ground_par_reflectance: 0.2}\n");
+        _files.Write("scenario.yaml", _files.Read("scenario.yaml") + "\ngrowth: {base_temperature: 6 degC}\n");
         var status = _files.Batch("status");
         Assert.Equal(RunnerApp.SomeFailed, status.ExitCode);
         Assert.Contains("15 stale", status.Output, StringComparison.Ordinal);
@@ -185,12 +185,32 @@ public sealed partial class BatchFaultTests(BatchReference reference) : IDisposa
         var marker = _files.At("results/short/batch.json");
         var began = Stopwatch.StartNew();
         var written = File.Exists(marker) ? File.GetLastWriteTimeUtc(marker) : DateTime.MinValue;
-        while (!process.HasExited && (!File.Exists(marker) || File.GetLastWriteTimeUtc(marker) == written) && began.Elapsed < LongestStart)
+        while (!Ended(process) && (!File.Exists(marker) || File.GetLastWriteTimeUtc(marker) == written) && began.Elapsed < LongestStart)
             Thread.Sleep(10);
         Thread.Sleep(after);
-        if (process.HasExited) return;
-        using var kill = Process.Start("kill", [$"-{signal}", process.Id.ToString(CultureInfo.InvariantCulture)]);
-        kill.WaitForExit();
+        if (Ended(process)) return;
+        try
+        {
+            using var kill = Process.Start("kill", [$"-{signal}", process.Id.ToString(CultureInfo.InvariantCulture)]);
+            kill.WaitForExit();
+        }
+        catch (InvalidOperationException)
+        {
+            // It had come to its end, and who waited for it let it go.
+        }
+    }
+
+    // Who waits for a process lets it go when it ends.
+    private static bool Ended(Process process)
+    {
+        try
+        {
+            return process.HasExited;
+        }
+        catch (InvalidOperationException)
+        {
+            return true;
+        }
     }
 
     // The program within a shell that limits it first.
