@@ -63,7 +63,8 @@ public class MildewIndexTests
         'h' => WithHours((15, 1, 35)),
         'b' => WithHours((8, 6, 25), (15, 1, 36)),
         _ => WithHours(),
-    } with { Date = new DateOnly(2025, 5, 1).AddDays(index) };
+    } with
+    { Date = new DateOnly(2025, 5, 1).AddDays(index) };
 
     private static WeatherDay WithHours(params (int From, int Count, double Celsius)[] warm)
     {
