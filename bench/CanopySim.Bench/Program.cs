@@ -3,6 +3,7 @@ using CanopySim.Bench;
 
 switch (args)
 {
+    case ["batch", .. var options]: return BatchCommand.Run(options);
     case ["fuzz", .. var options]: return FuzzCommand.Run(options);
     case ["rays", .. var options]: return RaysCommand.Run(options);
     case ["quality", .. var options]: return QualityCommand.Run(options);

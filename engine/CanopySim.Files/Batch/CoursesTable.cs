@@ -11,7 +11,7 @@ public static class CoursesTable
 {
     private const int Step = 5;
 
-    private const int AgeClasses = 6;
+    private const int AgeClasses = 8;
 
     private static readonly (string Name, Func<DayRow, double?> Value)[] States =
     [
@@ -34,7 +34,7 @@ public static class CoursesTable
     ];
 
     /// <summary>Width of a class of leaf age; the last one is open [d].</summary>
-    public const int DaysOfAgeClass = 30;
+    public const int DaysOfAgeClass = 20;
 
     /// <summary>Columns of net assimilation by leaf age, the youngest first.</summary>
     public static IReadOnlyList<string> AgeColumns { get; } = [.. Enumerable.Range(0, AgeClasses).Select(AgeName)];
