@@ -1,5 +1,6 @@
 using CanopySim.Files.Batch;
 using CanopySim.Files.Batch.Report;
+using CanopySim.Files.Charts;
 using CanopySim.Sampling;
 using Xunit;
 
@@ -74,7 +75,7 @@ public sealed class BatchPageTest : IDisposable
         Assert.Contains("63 base points counted, 1 dropped", _page, StringComparison.Ordinal);
         foreach (var factor in expected.Factors)
             foreach (var estimate in new[] { factor.FirstOrder, factor.Total })
-                Assert.Contains($"<td>{SensitivitySections.Share(estimate)}</td>", _page, StringComparison.Ordinal);
+                Assert.Contains($"<td>{Measure.Number(estimate.Value, 2)} ({Measure.Number(estimate.Low, 2)} to {Measure.Number(estimate.High, 2)})</td>", _page, StringComparison.Ordinal);
     }
 
     [Fact]
