@@ -93,7 +93,7 @@ internal static class BatchCharts
                 Draw(sensitivity.Sobol.Factors[shown[row]].FirstOrder, y - 0.2, 0.16, ChartStyle.OptionLines[1], 0xE8DCC2);
             }
 
-            panel.EndLabels.Add(new EndLabel(sensitivity.Keys[shown[row]], y, ChartStyle.Text));
+            panel.EndLabels.Add(new EndLabel(Short(sensitivity.Keys[shown[row]]), y, ChartStyle.Text));
         }
 
         var range = Math.Max(most - least, 1e-9);
@@ -120,6 +120,9 @@ internal static class BatchCharts
 
     /// <summary>A day of the year as a date of a year without 29 February.</summary>
     public static DateOnly DateOf(double day) => new DateOnly(2001, 1, 1).AddDays((int)Math.Round(day, MidpointRounding.AwayFromZero) - 1);
+
+    // The key's last word or words; the table below has all of it.
+    private static string Short(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('_', ' ');
 
     private static string Stem(string name, Ensemble ensemble) => $"{name}-{Uri.EscapeDataString(ensemble.Scenario)}";
 
