@@ -18,6 +18,7 @@ public static partial class PlanFile
     // Seconds of one core for a season of first-season: bench/README.md. Only shards are sized by them.
     private static readonly Dictionary<Quality, double> SecondsForSeason = new()
     {
+        [Quality.Rough] = 3,
         [Quality.Draft] = 4,
         [Quality.Standard] = 20,
         [Quality.Fine] = 100,
