@@ -74,6 +74,7 @@ public sealed class BatchQuery : IDisposable
         ? null
         : reader.GetValue(column) switch
         {
+            bool flag => flag ? "true" : "false",
             double number => number.ToString("R", CultureInfo.InvariantCulture),
             DateTime time => time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-ddTHH:mm:ss", CultureInfo.InvariantCulture),
             DateOnly date => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),

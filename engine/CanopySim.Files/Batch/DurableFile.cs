@@ -38,7 +38,8 @@ public static class DurableFile
 
             File.Move(temporary, path, overwrite: true);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        // The last is what a file that grows beyond a limit is told as.
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
         {
             Remove(temporary);
             throw Unwritable(path, error);

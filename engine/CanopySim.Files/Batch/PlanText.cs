@@ -108,7 +108,7 @@ internal sealed record PlanShardText
     [Parameter("1", 1, 100_000, "Seasons in a shard.", Mark = Mark.Given)]
     public int? Items { get; init; }
 
-    [Parameter("min", 0.1, 600, "Time that one core has for a shard, by what a season of that quality took on one machine.", Mark = Mark.Given)]
+    [Parameter("1", 0.1, 600, "Minutes that one core has for a shard, by what a season of that quality took on one machine.", Mark = Mark.Given)]
     public double? Minutes { get; init; }
 }
 
