@@ -38,7 +38,7 @@ public sealed class PlanFileTest : IDisposable
             until: 09-30
             shard: {minutes: 30}
             """);
-        Assert.Equal(["small block", "small block (other)"], plan.Scenarios.Select(scenario => scenario.Label));
+        Assert.Equal(["small block (block)", "small block (other)"], plan.Scenarios.Select(scenario => scenario.Label));
         Assert.Equal(120 * 0.3048, plan.Scenarios[1].Document.Scenario.Site.Elevation, 1e-9);
         Assert.Equal(
             [(2014, 3), (2014, 7), (2014, 8), (2015, 3), (2015, 7), (2015, 8)],
