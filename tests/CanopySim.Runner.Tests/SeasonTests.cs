@@ -61,19 +61,6 @@ public sealed class SeasonTests(SeasonRuns runs) : IClassFixture<SeasonRuns>
     }
 
     /// <summary>Every file, charts and report too; the summary but for the seconds that it took.</summary>
-    // A batch's table has its columns before the first season is grown: what a season says must be among them.
-    [Fact]
-    public void EveryNumberOfASummaryHasAColumnInABatch()
-    {
-        using var folder = new TemporaryFolder();
-        var plan = PlanFile.Read(folder.Write("plan.yaml", $"name: one\nscenarios: [{RunnerProcess.FirstSeason}]\n"));
-        var columns = new SeasonsTable(plan).Schema.Columns.Select(column => column.Name).ToHashSet();
-        var cells = FlatSummary.Of(File.ReadAllText(Path.Combine(runs.OneThread, "summary.json"))).Where(cell => cell.Value.Length > 0)
-            .Select(cell => cell.Key).Where(name => !name.StartsWith("seconds.", StringComparison.Ordinal)).ToList();
-        Assert.True(cells.Count > 60, $"{cells.Count} numbers");
-        Assert.All(cells, name => Assert.Contains(name, columns));
-    }
-
     [Fact]
     public void Results_are_the_same_for_one_thread_and_two()
     {
