@@ -35,7 +35,7 @@ public static partial class NoteKinds
             "sugar of the juice of berries from all over the block, 100 or more"),
         new(NoteKind.Tip, "tip", ["growing tip", "shoot tip", "tendrils"], ("tendrils above tip", ""),
             "tendrils above tip, tip above tendrils, or stopped"),
-        new(NoteKind.Spray, "spray", ["sprayed", "cover spray"], ("sulfur, first cover", ""),
+        new(NoteKind.Spray, "spray", ["sprayed", "cover spray"], ("sulfur first cover", ""),
             "a name of your own; with the word sulfur or oil in it, its cautions are shown"),
         new(NoteKind.Irrigation, "irrigation", ["watering", "water", "irrigated"], ("15", "mm"),
             "mm or inches over the whole ground, or liters or gallons per vine"),

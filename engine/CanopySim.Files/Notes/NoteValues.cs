@@ -10,6 +10,7 @@ namespace CanopySim.Files.Notes;
 /// <summary>What a note's value cell and unit cell say: the same words whichever column they stand in.</summary>
 internal static partial class NoteValues
 {
+    // The US gallon, 231 cubic inches, exactly.
     private const double LitersPerGallon = 3.785411784;
 
     private static readonly ParameterAttribute ShootLength = new("m", 0, 8, "");

@@ -62,7 +62,8 @@ internal static class BatchCharts
         var course = ensemble.CarbonCourse();
         panel.Stack(
             [.. course.Select(day => (double)day.Day)],
-            [.. CoursesTable.AgeColumns.Select((_, age) => (
+            // The oldest lowest, as in a season's chart.
+            [.. Enumerable.Range(0, CoursesTable.AgeColumns.Count).Reverse().Select(age => (
                 ChartStyle.AgeColor((age + 0.5) * CoursesTable.DaysOfAgeClass), (IReadOnlyList<double>)[.. course.Select(day => day.ByAge[age])]))]);
         var (first, last) = course.Count == 0 ? (1, 365) : (course[0].Day, course[^1].Day);
         return new ChartSheet(
