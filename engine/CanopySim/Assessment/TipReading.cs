@@ -30,6 +30,9 @@ public enum TipMeaning
     /// <summary>They grow freely though the model's soil is so dry that its shoots hold back.</summary>
     SoilWetterThanModel,
 
+    /// <summary>They grow freely though the model's main axes are short of carbon.</summary>
+    BetterFedThanModel,
+
     /// <summary>They grow freely after veraison: leaves are made that compete with the fruit.</summary>
     VigorousLate,
 
@@ -123,7 +126,8 @@ public sealed record TipReading(
         {
             null => TipMeaning.NotNoted,
             TipState.GrowingFreely when ripens => TipMeaning.VigorousLate,
-            TipState.GrowingFreely => IsDry(model) ? TipMeaning.SoilWetterThanModel : TipMeaning.WellSupplied,
+            TipState.GrowingFreely when IsDry(model) => TipMeaning.SoilWetterThanModel,
+            TipState.GrowingFreely => IsStarved(model) ? TipMeaning.BetterFedThanModel : TipMeaning.WellSupplied,
             TipState.Stopped when topped <= seen.Date => TipMeaning.Topped,
             _ when IsDry(model) => TipMeaning.ShortOfWater,
             _ when IsStarved(model) => TipMeaning.ShortOfCarbon,

@@ -53,6 +53,8 @@ public class TipReadingTests
     [Theory]
     [InlineData('f', 0.9, 1.0, false, false, false, TipMeaning.WellSupplied)]
     [InlineData('f', 0.3, 1.0, true, false, false, TipMeaning.SoilWetterThanModel)]
+    [InlineData('f', 0.3, 0.4, true, false, false, TipMeaning.SoilWetterThanModel)]
+    [InlineData('f', 0.9, 0.4, false, false, false, TipMeaning.BetterFedThanModel)]
     [InlineData('f', 0.3, 1.0, true, true, false, TipMeaning.VigorousLate)]
     [InlineData('s', 0.3, 1.0, false, false, false, TipMeaning.ShortOfWater)]
     [InlineData('x', 0.3, 0.2, true, true, false, TipMeaning.ShortOfWater)]
