@@ -1,0 +1,102 @@
+using CanopySim.Assessment;
+using CanopySim.Files.Charts;
+using CanopySim.Files.Scenarios;
+
+namespace CanopySim.Files.Forecast;
+
+/// <summary>A stage or aim that lies ahead, over the members.</summary>
+/// <param name="Name">What it is: bloom, veraison, target sugar.</param>
+/// <param name="P10">Day by which a tenth of all members have reached it; null where fewer do.</param>
+/// <param name="P50">Day by which half have.</param>
+/// <param name="P90">Day by which nine of ten have.</param>
+/// <param name="Chance">Share of the members that reach it in their season [0 to 1].</param>
+public sealed record StageOutlook(string Name, DateOnly? P10, DateOnly? P50, DateOnly? P90, double Chance);
+
+/// <summary>Share of the ripening weeks' carbon from leaves of an age, over the members.</summary>
+public readonly record struct AgeOutlook(int FromD, int ToD, double P10, double P50, double P90);
+
+/// <summary>Work or water that could be done from now on, beside going on as planned.</summary>
+/// <param name="Name">Its name; the first is the plan as it stands.</param>
+/// <param name="Target">When the target sugar is reached.</param>
+/// <param name="DaysLater">Median over members of the days later than the plan; null for the plan, or where none compares.</param>
+/// <param name="EndSugarBrix">Sugar at the season's end, median [Brix]; null without fruit.</param>
+/// <param name="LeafAreaM2PerVine">Leaf area of a vine at veraison, median [m²]; null where it is not reached.</param>
+public sealed record OptionOutlook(
+    string Name, StageOutlook Target, double? DaysLater, double? EndSugarBrix, double? LeafAreaM2PerVine);
+
+/// <summary>What the notes of one thing and day said to the vine.</summary>
+/// <param name="Words">What was noted, in the reader's words and units.</param>
+/// <param name="Before">What the members showed before any note, with its spread.</param>
+/// <param name="After">The same after all notes.</param>
+/// <param name="Narrowing">How much narrower the members stand for it [0 to 1].</param>
+/// <param name="Contradicts">True where it was left out because no member comes near it.</param>
+public sealed record NoteOutlook(string Words, string Before, string After, double Narrowing, bool Contradicts);
+
+/// <summary>What the page of a forecast is made of. Quantities are metric; the page turns them into the reader's units.</summary>
+public sealed record ForecastReport
+{
+    /// <summary>The vine as it stands.</summary>
+    public required StandingVine Vine { get; init; }
+
+    /// <summary>Its noted tips.</summary>
+    public required IReadOnlyList<TipReading> Tips { get; init; }
+
+    public required int Members { get; init; }
+
+    /// <summary>Where the weather ahead comes from, as a sentence.</summary>
+    public required string Outlook { get; init; }
+
+    /// <summary>Bloom, veraison and target sugar.</summary>
+    public required StageOutlook Bloom { get; init; }
+
+    public required StageOutlook Veraison { get; init; }
+
+    public required StageOutlook Target { get; init; }
+
+    /// <summary>Length of a mean shoot [cm].</summary>
+    public required IReadOnlyList<FanDay> ShootLengthCm { get; init; }
+
+    /// <summary>Leaf area of a vine [m²].</summary>
+    public required IReadOnlyList<FanDay> LeafAreaM2PerVine { get; init; }
+
+    /// <summary>Sugar of the fruit [Brix]; not finite where fewer than half of the members have ripening fruit.</summary>
+    public required IReadOnlyList<FanDay> SugarBrix { get; init; }
+
+    /// <summary>Share of the members that have reached the target sugar by each day [0 to 1].</summary>
+    public required IReadOnlyList<(DateOnly Date, double Chance)> ChanceOfTarget { get; init; }
+
+    /// <summary>Noted mean lengths of shoots [cm] and sugars [Brix].</summary>
+    public IReadOnlyList<(DateOnly Date, double Value)> NotedLengthsCm { get; init; } = [];
+
+    public IReadOnlyList<(DateOnly Date, double Value)> NotedSugars { get; init; } = [];
+
+    /// <summary>Leaves that will feed the fruit, by age; none where no fruit will ripen.</summary>
+    public IReadOnlyList<AgeOutlook> FeedingLeaves { get; init; } = [];
+
+    /// <summary>Options, the plan first; none where no other was asked for.</summary>
+    public IReadOnlyList<OptionOutlook> Options { get; init; } = [];
+
+    /// <summary>What each note did.</summary>
+    public IReadOnlyList<NoteOutlook> Notes { get; init; } = [];
+
+    /// <summary>Notes that were left out of a day's mean, each as a sentence.</summary>
+    public IReadOnlyList<string> OddNotes { get; init; } = [];
+
+    /// <summary>What the forecast itself takes for granted, each as a sentence with its mark.</summary>
+    public IReadOnlyList<string> Assumptions { get; init; } = [];
+
+    /// <summary>Values of the scenario with their marks.</summary>
+    public IReadOnlyList<UnderstoodValue> Understood { get; init; } = [];
+
+    /// <summary>Sentences on work that could not be done as planned, and what to heed.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    public Units Units { get; init; }
+
+    /// <summary>The day in the foot; null for none.</summary>
+    public DateOnly? Printed { get; init; }
+
+    internal DateOnly AsOf => Vine.AsOf;
+
+    internal double TargetBrix => Vine.Scenario.Season.TargetSugar;
+}
