@@ -60,7 +60,7 @@ internal static class FanCharts
 
     /// <summary>Shares by leaf age as columns in the colors of age, each with the range of four of five members.</summary>
     public static ChartSheet Ages(
-        string stem, string title, string caption, IReadOnlyList<(int FromD, int ToD, double P10, double P50, double P90)> shares)
+        string stem, string title, string caption, IReadOnlyList<(int FromD, int ToD, double P10, double Mean, double P90)> shares)
     {
         var panel = new ChartPanel("% of the carbon that leaves gain while the fruit ripens; thin lines four of five members");
         var end = 180.0;
@@ -70,8 +70,8 @@ internal static class FanCharts
             var to = Math.Min(share.ToD, share.FromD + FeedingLeaves.WidestClosedClassD);
             end = Math.Max(end, to);
             panel.Band(
-                [(share.FromD + 0.5, Math.Min(0, 100 * share.P50), Math.Max(0, 100 * share.P50)),
-                 (to - 0.5, Math.Min(0, 100 * share.P50), Math.Max(0, 100 * share.P50))],
+                [(share.FromD + 0.5, Math.Min(0, 100 * share.Mean), Math.Max(0, 100 * share.Mean)),
+                 (to - 0.5, Math.Min(0, 100 * share.Mean), Math.Max(0, 100 * share.Mean))],
                 ChartStyle.AgeClassOf(share.FromD).Rgb);
         }
 

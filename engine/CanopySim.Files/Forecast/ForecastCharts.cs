@@ -15,49 +15,49 @@ public static class ForecastCharts
 
     public const string FeedingLeaves = "forecast-carbon-by-leaf-age";
 
-    public static IReadOnlyList<ChartPicture> All(ForecastReport report) => [.. Sheets(report).Select(sheet => sheet.Picture())];
+    public static IReadOnlyList<ChartPicture> All(ForecastContent content) => [.. Sheets(content).Select(sheet => sheet.Picture())];
 
-    internal static IEnumerable<ChartSheet> Sheets(ForecastReport report)
+    internal static IEnumerable<ChartSheet> Sheets(ForecastContent content)
     {
-        var units = report.Units;
-        var marks = Marks(report);
+        var units = content.Units;
+        var marks = Marks(content);
         yield return FanCharts.Fan(
-            Sugar, "Sugar of the fruit", "Brix", SugarSaying(report), report.SugarBrix, report.NotedSugars, marks,
-            (report.TargetBrix, $"target {Measure.Brix(report.TargetBrix)}"));
+            Sugar, "Sugar of the fruit", "Brix", SugarSaying(content), content.SugarBrix, content.NotedSugars, marks,
+            (content.TargetBrix, $"target {Measure.Brix(content.TargetBrix)}"));
         yield return FanCharts.Chance(
             Chance, "Chance of the target by date",
-            report.Target.Chance > 0
-                ? $"Share of the seasons that have reached {Measure.Brix(report.TargetBrix)} by each day; "
-                    + $"{ForecastSentences.Percent(report.Target.Chance)} reach it at all."
-                : $"No season reaches {Measure.Brix(report.TargetBrix)}.",
-            report.Target.Chance > 0 ? report.ChanceOfTarget : [], Marks(report).Where(mark => mark.Name == "ripe").ToList());
+            content.Target.Chance > 0
+                ? $"Share of the seasons that have reached {Measure.Brix(content.TargetBrix)} by each day; "
+                    + $"{ForecastSentences.Percent(content.Target.Chance)} reach it at all."
+                : $"No season reaches {Measure.Brix(content.TargetBrix)}.",
+            content.Target.Chance > 0 ? content.ChanceOfTarget : [], Marks(content).Where(mark => mark.Name == "ripe").ToList());
         yield return FanCharts.Fan(
             ShootLength, "Length of a mean shoot", $"length of a shoot, {Measure.Length.Unit(units)}",
-            Ahead(report, report.ShootLengthCm, Measure.Length, 0, "A mean shoot"), In(units, Measure.Length, report.ShootLengthCm),
-            [.. report.NotedLengthsCm.Select(note => (note.Date, Measure.Length.In(units, note.Value)))], marks);
+            Ahead(content, content.ShootLengthCm, Measure.Length, 0, "A mean shoot"), In(units, Measure.Length, content.ShootLengthCm),
+            [.. content.NotedLengthsCm.Select(note => (note.Date, Measure.Length.In(units, note.Value)))], marks);
         yield return FanCharts.Fan(
             LeafArea, "Leaf area of a vine", $"{Measure.LeafArea.Unit(units)} of leaf per vine",
-            Ahead(report, report.LeafAreaM2PerVine, Measure.LeafArea, 1, "The leaf area of a vine"),
-            In(units, Measure.LeafArea, report.LeafAreaM2PerVine), [], marks);
+            Ahead(content, content.LeafAreaM2PerVine, Measure.LeafArea, 1, "The leaf area of a vine"),
+            In(units, Measure.LeafArea, content.LeafAreaM2PerVine), [], marks);
         yield return FanCharts.Ages(
             FeedingLeaves, "Leaves that will feed the fruit",
-            ForecastSentences.Feeding(report) ?? "No leaves will feed ripening fruit.",
-            [.. report.FeedingLeaves.Select(age => (age.FromD, age.ToD, age.P10, age.P50, age.P90))]);
-        yield return StandingCharts.TipsAndWater(report.Vine, report.Tips);
-        if (report.Vine.Season.Sprays.Count > 0) yield return StandingCharts.SprayCover(report.Vine, units);
-        yield return StandingCharts.TemperatureIndex(report.Vine, MildewWords.Days(report.Vine));
+            ForecastSentences.Feeding(content) ?? "No leaves will feed ripening fruit.",
+            [.. content.FeedingLeaves.Select(age => (age.FromD, age.ToD, age.P10, age.Mean, age.P90))]);
+        yield return StandingCharts.TipsAndWater(content.Vine, content.Tips);
+        if (content.Vine.Season.Sprays.Count > 0) yield return StandingCharts.SprayCover(content.Vine, units);
+        yield return StandingCharts.TemperatureIndex(content.Vine, MildewWords.Days(content.Vine));
     }
 
     // The stages that have passed are known; those ahead stand at their medians.
-    private static List<StageMark> Marks(ForecastReport report)
+    private static List<StageMark> Marks(ForecastContent content)
     {
-        var dates = report.Vine.Season.Summary.Dates;
+        var dates = content.Vine.Season.Summary.Dates;
         List<StageMark> marks = [];
         Add("budbreak", dates.Budbreak);
-        Add("bloom", dates.Bloom ?? report.Bloom.P50);
-        Add("veraison", dates.Veraison ?? report.Veraison.P50);
-        Add("ripe", dates.TargetSugar ?? report.Target.P50);
-        Add("today", report.AsOf);
+        Add("bloom", dates.Bloom ?? content.Bloom.P50);
+        Add("veraison", dates.Veraison ?? content.Veraison.P50);
+        Add("ripe", dates.TargetSugar ?? content.Target.P50);
+        Add("today", content.AsOf);
         return [.. marks.OrderBy(mark => mark.Date)];
 
         void Add(string name, DateOnly? date)
@@ -66,21 +66,21 @@ public static class ForecastCharts
         }
     }
 
-    private static string SugarSaying(ForecastReport report)
+    private static string SugarSaying(ForecastContent content)
     {
-        var known = report.SugarBrix.Where(day => double.IsFinite(day.P50)).ToList();
+        var known = content.SugarBrix.Where(day => double.IsFinite(day.P50)).ToList();
         if (known.Count == 0) return "No fruit ripens in half of the seasons";
         var last = known[^1];
         return $"Sugar of the fruit, {Measure.Number(last.P50, 1)} Brix on {ForecastSentences.Day(last.Date)}";
     }
 
     private static string Ahead(
-        ForecastReport report, IReadOnlyList<FanDay> fan, Measure measure, int decimals, string what)
+        ForecastContent content, IReadOnlyList<FanDay> fan, Measure measure, int decimals, string what)
     {
         var known = fan.Where(day => double.IsFinite(day.P50)).ToList();
         if (known.Count == 0) return $"{what}, of which nothing is known yet";
         var most = known.MaxBy(day => day.P50);
-        return $"{what} comes to {measure.Text(report.Units, most.P50, decimals)}";
+        return $"{what} comes to {measure.Text(content.Units, most.P50, decimals)}";
     }
 
     private static List<FanDay> In(Units units, Measure measure, IReadOnlyList<FanDay> fan) =>

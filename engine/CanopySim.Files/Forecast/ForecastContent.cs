@@ -12,17 +12,22 @@ namespace CanopySim.Files.Forecast;
 /// <param name="Chance">Share of the members that reach it in their season [0 to 1].</param>
 public sealed record StageOutlook(string Name, DateOnly? P10, DateOnly? P50, DateOnly? P90, double Chance);
 
-/// <summary>Share of the ripening weeks' carbon from leaves of an age, over the members.</summary>
-public readonly record struct AgeOutlook(int FromD, int ToD, double P10, double P50, double P90);
+/// <summary>Share of the ripening weeks' carbon from leaves of an age: the members' mean, and four of five of them.</summary>
+public readonly record struct AgeOutlook(int FromD, int ToD, double P10, double Mean, double P90);
 
-/// <summary>Work or water that could be done from now on, beside going on as planned.</summary>
-/// <param name="Name">Its name; the first is the plan as it stands.</param>
-/// <param name="Target">When the target sugar is reached.</param>
-/// <param name="DaysLater">Median over members of the days later than the plan; null for the plan, or where none compares.</param>
-/// <param name="EndSugarBrix">Sugar at the season's end, median [Brix]; null without fruit.</param>
-/// <param name="LeafAreaM2PerVine">Leaf area of a vine at veraison, median [m²]; null where it is not reached.</param>
+/// <summary>A range of the members: nine of ten have more than the first, half more than the second, a tenth more than the last.</summary>
+public readonly record struct Tenths(double P10, double P50, double P90);
+
+/// <summary>What could still be done, against the same vines in the same weather without it.</summary>
+/// <param name="Words">What, without the day.</param>
+/// <param name="Day">The day.</param>
+/// <param name="Members">Members on which it was tried.</param>
+/// <param name="DaysLater">Days by which the fruit is ripe later, negative for earlier; null where none gets ripe both ways.</param>
+/// <param name="Yield">Yield with it over that without it [1].</param>
+/// <param name="RipeningCapacity">The same of the sugar that leaves could send to each kilogram of fruit in a day [1].</param>
+/// <param name="Fault">Why it cannot be had; empty where it can.</param>
 public sealed record OptionOutlook(
-    string Name, StageOutlook Target, double? DaysLater, double? EndSugarBrix, double? LeafAreaM2PerVine);
+    string Words, DateOnly Day, int Members, Tenths? DaysLater, Tenths? Yield, Tenths? RipeningCapacity, string Fault = "");
 
 /// <summary>What the notes of one thing and day said to the vine.</summary>
 /// <param name="Words">What was noted, in the reader's words and units.</param>
@@ -33,7 +38,7 @@ public sealed record OptionOutlook(
 public sealed record NoteOutlook(string Words, string Before, string After, double Narrowing, bool Contradicts);
 
 /// <summary>What the page of a forecast is made of. Quantities are metric; the page turns them into the reader's units.</summary>
-public sealed record ForecastReport
+public sealed record ForecastContent
 {
     /// <summary>The vine as it stands.</summary>
     public required StandingVine Vine { get; init; }
@@ -73,7 +78,13 @@ public sealed record ForecastReport
     /// <summary>Leaves that will feed the fruit, by age; none where no fruit will ripen.</summary>
     public IReadOnlyList<AgeOutlook> FeedingLeaves { get; init; } = [];
 
-    /// <summary>Options, the plan first; none where no other was asked for.</summary>
+    /// <summary>Leaf area of a vine at veraison [m²], and the share of it that is younger than 60 days [0 to 1]; null without.</summary>
+    public (Tenths LeafArea, Tenths YoungShare)? AtVeraison { get; init; }
+
+    /// <summary>Chance that the target is reached by a day, week by week.</summary>
+    public IReadOnlyList<(DateOnly Date, double Chance)> ChanceByWeek { get; init; } = [];
+
+    /// <summary>What could still be done.</summary>
     public IReadOnlyList<OptionOutlook> Options { get; init; } = [];
 
     /// <summary>What each note did.</summary>
