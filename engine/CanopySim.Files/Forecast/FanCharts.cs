@@ -19,10 +19,12 @@ internal static class FanCharts
     /// <param name="fan">The quantity by date; a value that is not finite leaves a gap.</param>
     /// <param name="noted">What was noted of it.</param>
     /// <param name="marks">Days with names.</param>
+    /// <param name="asOf">The day that an empty chart shows.</param>
     /// <param name="level">A height that is aimed at, with its name.</param>
     public static ChartSheet Fan(
         string stem, string title, string unit, string saying, IReadOnlyList<FanDay> fan,
-        IReadOnlyList<(DateOnly Date, double Value)> noted, IReadOnlyList<StageMark> marks, (double Y, string Name)? level = null)
+        IReadOnlyList<(DateOnly Date, double Value)> noted, IReadOnlyList<StageMark> marks, DateOnly asOf,
+        (double Y, string Name)? level = null)
     {
         var panel = new ChartPanel(unit);
         var known = fan.Where(day => double.IsFinite(day.P50)).ToList();
@@ -36,7 +38,7 @@ internal static class FanCharts
         if (level is { } aim && known.Count > 0) panel.Level(aim.Y, aim.Name);
         var dots = noted.Count > 0 ? "; dots are what was noted" : "";
         return new ChartSheet(
-            stem, title, known.Count == 0 ? $"{saying}." : $"{saying}: {HowToRead}{dots}.", AxisOf(known), [panel])
+            stem, title, known.Count == 0 ? $"{saying}." : $"{saying}: {HowToRead}{dots}.", AxisOf([.. known.Select(day => day.Date)], asOf), [panel])
         {
             Stages = marks,
             WhenEmpty = "nothing to show yet",
@@ -46,12 +48,11 @@ internal static class FanCharts
     /// <summary>The share of members that have reached something by each day.</summary>
     public static ChartSheet Chance(
         string stem, string title, string caption, IReadOnlyList<(DateOnly Date, double Chance)> byDate,
-        IReadOnlyList<StageMark> marks)
+        IReadOnlyList<StageMark> marks, DateOnly asOf)
     {
         var panel = new ChartPanel("% of the members") { Ceiling = 100 };
         panel.Line(byDate.Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), 100 * day.Chance)), ChartStyle.Line);
-        var (from, to) = byDate.Count == 0 ? (default, default) : (byDate[0].Date, byDate[^1].Date);
-        return new ChartSheet(stem, title, caption, ChartAxis.OfDates(from, to), [panel])
+        return new ChartSheet(stem, title, caption, AxisOf([.. byDate.Select(day => day.Date)], asOf), [panel])
         {
             Stages = marks,
             WhenEmpty = "not reached by any member",
@@ -88,6 +89,6 @@ internal static class FanCharts
         };
     }
 
-    private static ChartAxis AxisOf(IReadOnlyList<FanDay> known) =>
-        known.Count == 0 ? ChartAxis.OfDates(default, default) : ChartAxis.OfDates(known[0].Date, known[^1].Date);
+    private static ChartAxis AxisOf(IReadOnlyList<DateOnly> days, DateOnly asOf) =>
+        days.Count == 0 ? ChartAxis.OfDates(asOf, asOf) : ChartAxis.OfDates(days[0], days[^1]);
 }

@@ -22,7 +22,7 @@ public static class ForecastCharts
         var units = content.Units;
         var marks = Marks(content);
         yield return FanCharts.Fan(
-            Sugar, "Sugar of the fruit", "Brix", SugarSaying(content), content.SugarBrix, content.NotedSugars, marks,
+            Sugar, "Sugar of the fruit", "Brix", SugarSaying(content), content.SugarBrix, content.NotedSugars, marks, content.AsOf,
             (content.TargetBrix, $"target {Measure.Brix(content.TargetBrix)}"));
         yield return FanCharts.Chance(
             Chance, "Chance of the target by date",
@@ -30,15 +30,17 @@ public static class ForecastCharts
                 ? $"Share of the seasons that have reached {Measure.Brix(content.TargetBrix)} by each day; "
                     + $"{ForecastSentences.Percent(content.Target.Chance)} reach it at all."
                 : $"No season reaches {Measure.Brix(content.TargetBrix)}.",
-            content.Target.Chance > 0 ? content.ChanceOfTarget : [], Marks(content).Where(mark => mark.Name == "ripe").ToList());
+            content.Target.Chance > 0 ? content.ChanceOfTarget : [], [.. marks.Where(mark => mark.Name == "ripe")],
+            content.AsOf);
         yield return FanCharts.Fan(
             ShootLength, "Length of a mean shoot", $"length of a shoot, {Measure.Length.Unit(units)}",
             Ahead(content, content.ShootLengthCm, Measure.Length, 0, "A mean shoot"), In(units, Measure.Length, content.ShootLengthCm),
-            [.. content.NotedLengthsCm.Select(note => (note.Date, Measure.Length.In(units, note.Value)))], marks);
+            [.. content.NotedLengthsCm.Select(note => (note.Date, Measure.Length.In(units, note.Value)))], marks,
+            content.AsOf);
         yield return FanCharts.Fan(
             LeafArea, "Leaf area of a vine", $"{Measure.LeafArea.Unit(units)} of leaf per vine",
             Ahead(content, content.LeafAreaM2PerVine, Measure.LeafArea, 1, "The leaf area of a vine"),
-            In(units, Measure.LeafArea, content.LeafAreaM2PerVine), [], marks);
+            In(units, Measure.LeafArea, content.LeafAreaM2PerVine), [], marks, content.AsOf);
         yield return FanCharts.Ages(
             FeedingLeaves, "Leaves that will feed the fruit",
             ForecastSentences.Feeding(content) ?? "No leaves will feed ripening fruit.",

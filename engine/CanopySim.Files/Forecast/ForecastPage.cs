@@ -15,8 +15,9 @@ public static class ForecastPage
     /// <summary>The sections in their order: whether one begins a page where it is printed, and what it adds.</summary>
     private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ForecastContent, ChartShelf> Add)> Sections =
     [
-        (true, Answer), (false, Stages), (true, Growth), (false, Leaves), (false, Options), (true, Notes),
-        (true, StandingSections.Tips), (true, StandingSections.Sprays), (true, StandingSections.Mildew), (true, Basis), (false, Cautions),
+        (true, Answer), (false, Stages), (true, Growth), (false, Leaves), (false, Options), (false, Notes),
+        (true, StandingSections.Tips), (false, StandingSections.Sprays), (false, StandingSections.Mildew), (true, Basis),
+        (false, Cautions),
     ];
 
     /// <summary>The page.</summary>
@@ -54,11 +55,11 @@ public static class ForecastPage
 
     private static void Stages(HtmlText html, ForecastContent content, ChartShelf charts)
     {
-        html.Element("h2", "When")
-            .Table(
-                "Stages", ["Stage", "Half of the seasons by", "Four of five seasons", "Reached by"],
-                [.. ((StageOutlook[])[content.Bloom, content.Veraison, content.Target]).Select(ForecastSentences.Row)], "dates");
+        html.Element("h2", "When");
         charts.Figure(html, ForecastCharts.Chance, isAside: true);
+        html.Table(
+            "Stages", ["Stage", "Half of the seasons by", "Four of five seasons", "Reached by"],
+            [.. ((StageOutlook[])[content.Bloom, content.Veraison, content.Target]).Select(ForecastSentences.Row)], "dates");
         if (content.ChanceByWeek.Count == 0) return;
         html.Table(
             "Chance of the target by date", ["By", $"Chance of {Measure.Brix(content.TargetBrix)}"],
