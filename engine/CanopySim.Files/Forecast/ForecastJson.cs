@@ -35,7 +35,9 @@ public static class ForecastJson
             .List("ripening_carbon_by_leaf_age", report.FeedingLeaves, (json, share) => json
                 .Whole("from_d", share.FromD)
                 .Whole("to_d", share.ToD)
-                .Number("share", share.Share))
+                .Number("share", share.Mean)
+                .Number("p10", share.P10)
+                .Number("p90", share.P90))
             .Object("at_veraison", json =>
             {
                 Tenths(json, "leaf_area_m2_per_vine", report.Of(season => season.Summary.Canopy?.LeafAreaM2PerVine));

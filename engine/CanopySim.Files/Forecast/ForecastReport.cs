@@ -1,5 +1,6 @@
 using CanopySim.Files.Notes;
 using CanopySim.Fitting;
+using CanopySim.Numerics;
 
 namespace CanopySim.Files.Forecast;
 
@@ -61,17 +62,20 @@ public sealed record ForecastReport(ForecastInput Input, VineForecast Forecast)
         }
     }
 
-    /// <summary>
-    /// Share of the leaves' net carbon of the ripening weeks by class of leaf age, mean of the members that come to veraison.
-    /// </summary>
-    public IReadOnlyList<(int FromD, int ToD, double Share)> FeedingLeaves
+    /// <summary>Shares of the leaves' net carbon of the ripening weeks by class of leaf age, over the members that come to veraison.</summary>
+    public IReadOnlyList<AgeOutlook> FeedingLeaves
     {
         get
         {
-            var members = Forecast.Seasons.Where(season => season.Summary.RipeningCarbonByLeafAge.Count > 0).ToList();
-            return [.. members.SelectMany(season => season.Summary.RipeningCarbonByLeafAge)
-                .GroupBy(share => (share.FromD, share.ToD)).OrderBy(group => group.Key.FromD)
-                .Select(group => (group.Key.FromD, group.Key.ToD, group.Sum(share => share.Share) / members.Count))];
+            var ripening = Forecast.Seasons.Select(season => season.Summary.RipeningCarbonByLeafAge).Where(shares => shares.Count > 0).ToList();
+            return [.. ripening.SelectMany(shares => shares).Select(share => (share.FromD, share.ToD)).Distinct().Order().Select(Class)];
+
+            // A vine that has no leaf of that age gets nothing of it.
+            AgeOutlook Class((int From, int To) age)
+            {
+                var shares = ripening.Select(each => each.FirstOrDefault(share => share.FromD == age.From)?.Share ?? 0).Order().ToList();
+                return new AgeOutlook(age.From, age.To, Quantile.Of(shares, 0.1), shares.Average(), Quantile.Of(shares, 0.9));
+            }
         }
     }
 
@@ -87,7 +91,7 @@ public sealed record ForecastReport(ForecastInput Input, VineForecast Forecast)
     {
         var values = Forecast.Seasons.Select(value).OfType<double>().Where(double.IsFinite).Order().ToList();
         return values.Count == 0 ? null
-            : (Numerics.Quantile.Of(values, 0.1), Numerics.Quantile.Of(values, 0.5), Numerics.Quantile.Of(values, 0.9));
+            : (Quantile.Of(values, 0.1), Quantile.Of(values, 0.5), Quantile.Of(values, 0.9));
     }
 
     private IEnumerable<ContradictingNotes> Effects(bool excluded) => Forecast.Fit.Effects

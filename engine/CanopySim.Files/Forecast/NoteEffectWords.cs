@@ -94,7 +94,7 @@ public static class NoteEffectWords
         _ => Value(seen.Quantity, seen.Value, units),
     };
 
-    private static string Lines(IReadOnlyList<FieldNote> notes)
+    internal static string Lines(IReadOnlyList<FieldNote> notes)
     {
         var lines = notes.Select(note => note.Place.Line).OfType<int>().Distinct().Order().ToList();
         return lines.Count switch

@@ -13,13 +13,16 @@ internal static class StandingCharts
 
     public const string Mildew = "temperature-index";
 
+    // A dot at 100 % is seen whole.
+    private const double AboveAll = 106;
+
     // Points between the classes of the index.
     private const double ModerateFrom = 35;
     private const double HighFrom = 65;
 
     public static ChartSheet TipsAndWater(StandingVine vine, IReadOnlyList<TipReading> readings)
     {
-        var tips = new ChartPanel("% of the shoots whose tips grow freely") { Ceiling = 100 };
+        var tips = new ChartPanel("% of the shoots whose tips grow freely") { Ceiling = AboveAll };
         tips.Line(
             vine.Season.Tips.Select(day => new ChartPoint(ChartAxis.PlaceOf(day.Date), 100 * day.GrowingFreely)), ChartStyle.Line,
             label: "model");

@@ -43,7 +43,7 @@ public static class TipWords
         yield return ["Upper internodes, done elongating", Upper(seen), ModelUpper(model)];
         yield return ["Their lengths, from the tip down", "–", Lengths(model, units)];
         yield return ["Water left in the soil", "–", Percent(model.SoilWaterFraction)];
-        yield return ["Taken by dryness", "–", Dryness(model.SoilWaterFraction)];
+        yield return ["Taken by dryness", "–", WaterStress.Laterals(model.SoilWaterFraction) < 1 ? Dryness(model.SoilWaterFraction) : "nothing"];
         yield return ["Carbon of the tips", "–", TipReading.IsStarved(model) ? "short of what all nodes need" : "enough for all nodes"];
     }
 

@@ -1,17 +1,17 @@
 namespace CanopySim.Files.Text;
 
-/// <summary>Sentences in lines of a terminal.</summary>
+/// <summary>Sentences broken between words into lines for a terminal, a pipe or a mail.</summary>
 internal static class WrappedText
 {
     // Lines longer than this tire the eye.
     private const int Widest = 100;
 
-    private const string Hanging = "  ";
+    private const string Further = "  ";
 
-    /// <summary>A sentence in lines, broken between words.</summary>
-    /// <param name="text">The sentence.</param>
-    /// <param name="width">Columns.</param>
-    /// <param name="indent">What stands before each line; where there is one, further lines stand deeper.</param>
+    /// <summary>The lines of a text; those after the first stand further in where there is an indent.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="width">Columns of the terminal.</param>
+    /// <param name="indent">What each line begins with.</param>
     public static IEnumerable<string> Lines(string text, int width, string indent = "")
     {
         var (line, start) = (indent, true);
@@ -20,7 +20,7 @@ internal static class WrappedText
             if (!start && line.Length + 1 + word.Length > Math.Min(width, Widest))
             {
                 yield return line;
-                (line, start) = (indent.Length > 0 ? indent + Hanging : "", true);
+                (line, start) = (indent.Length > 0 ? indent + Further : "", true);
             }
 
             line += start ? word : $" {word}";

@@ -61,6 +61,7 @@ public sealed class ForecastCommand : Command<ForecastCommand.Settings>
                 {
                     Members = members,
                     MembersOfOption = Math.Min(tried, members),
+                    StandingQuality = settings.Quality,
                     Seed = input.Scenario.Seed,
                     Threads = threads,
                     Progress = (done, all) => progress.Show($"{done} of {all} seasons done", done / (double)all),
@@ -68,12 +69,16 @@ public sealed class ForecastCommand : Command<ForecastCommand.Settings>
                 }));
         }
 
+        var content = ForecastContents.Of(report, units, DateOnly.FromDateTime(DateTime.Now));
+        var charts = ForecastCharts.All(content);
+        SeasonOutput.WritePictures(folder.File, charts);
+        File.WriteAllText(folder.File(ForecastPage.FileName), ForecastPage.Html(content, charts));
         File.WriteAllText(folder.File(ForecastJson.FileName), ForecastJson.Text(report));
         SummaryJson.WriteBrief(
             folder.File(SummaryJson.FileName), input.Scenario.Name, "forecast", InputHashes.Of(input.Document));
         folder.Commit();
         if (settings.Quiet) return RunnerApp.Ok;
-        foreach (var line in ForecastText.Lines(report, units, WidthOfTerminal())) Console.WriteLine(line);
+        foreach (var line in ForecastText.Lines(report, content, WidthOfTerminal())) Console.WriteLine(line);
         Console.WriteLine();
         Console.WriteLine($"forecast.json and forecast.html are in {folder.Target}.");
         return RunnerApp.Ok;

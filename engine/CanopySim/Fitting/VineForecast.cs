@@ -18,6 +18,9 @@ public sealed record ForecastOptions
 
     public Quality Quality { get; init; } = Quality.Rough;
 
+    /// <summary>Quality of the one season that shows the vine as it stands.</summary>
+    public Quality StandingQuality { get; init; } = Quality.Draft;
+
     /// <summary>Told how many seasons are done and how many there will be; from any thread.</summary>
     public Action<int, int>? Progress { get; init; }
 
@@ -134,7 +137,7 @@ public sealed record VineForecast
             Options = [],
             Middle = middle,
             Standing = LookAhead.Standing(
-                scenario, fit.Traits[middle], known, utcOffsetHours, asOf, running with { Quality = Quality.Draft, Observations = [] }),
+                scenario, fit.Traits[middle], known, utcOffsetHours, asOf, running with { Quality = options.StandingQuality, Observations = [] }),
             SpreadBetweenSeasons = weather.SpreadBetweenSeasons,
             SeasonsOfRecord = weather.SeasonsOfRecord,
         };
