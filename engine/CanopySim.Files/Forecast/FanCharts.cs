@@ -1,9 +1,7 @@
 using CanopySim.Files.Charts;
+using CanopySim.Fitting;
 
 namespace CanopySim.Files.Forecast;
-
-/// <summary>A quantity on a day over all members, in the reader's unit.</summary>
-public readonly record struct FanDay(DateOnly Date, double P10, double P25, double P50, double P75, double P90);
 
 /// <summary>Charts of what the members of a forecast do together: a median in bands that hold half and four of five.</summary>
 internal static class FanCharts

@@ -1,4 +1,5 @@
 using CanopySim.Files.Charts;
+using CanopySim.Fitting;
 
 namespace CanopySim.Files.Forecast;
 

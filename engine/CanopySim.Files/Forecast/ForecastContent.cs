@@ -1,5 +1,6 @@
 using CanopySim.Assessment;
 using CanopySim.Files.Charts;
+using CanopySim.Fitting;
 using CanopySim.Files.Scenarios;
 
 namespace CanopySim.Files.Forecast;
@@ -80,6 +81,12 @@ public sealed record ForecastContent
 
     /// <summary>Leaf area of a vine at veraison [m²], and the share of it that is younger than 60 days [0 to 1]; null without.</summary>
     public (Tenths LeafArea, Tenths YoungShare)? AtVeraison { get; init; }
+
+    /// <summary>Whether enough young, lit leaf is on the way, in a sentence; empty where nothing ripens.</summary>
+    public string LeafVerdict { get; init; } = "";
+
+    /// <summary>Which option changes ripeness most, in a sentence; empty where none was tried.</summary>
+    public string OptionVerdict { get; init; } = "";
 
     /// <summary>Chance that the target is reached by a day, week by week.</summary>
     public IReadOnlyList<(DateOnly Date, double Chance)> ChanceByWeek { get; init; } = [];

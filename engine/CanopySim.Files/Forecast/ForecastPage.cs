@@ -81,6 +81,7 @@ public static class ForecastPage
         html.Element("h2", "Leaves that will feed the fruit")
             .Element("p", "Shares of the carbon that the leaves gain from veraison to the target sugar, nights included. Sugar is made "
                 + "of this carbon.");
+        if (content.LeafVerdict.Length > 0) html.Element("p", content.LeafVerdict);
         if (content.AtVeraison is { } at)
             html.Element("p", ForecastSentences.AtVeraison(at.LeafArea, at.YoungShare, content.Units));
         charts.Figure(html, ForecastCharts.FeedingLeaves, isAside: true);
@@ -98,8 +99,9 @@ public static class ForecastPage
     private static void Options(HtmlText html, ForecastContent content, ChartShelf charts)
     {
         if (content.Options.Count == 0) return;
-        html.Element("h2", "What could still be done")
-            .Element("p", "Each tried alone on some of the same vines in the same weather: median, in brackets four of five. See in the row "
+        html.Element("h2", "What could still be done");
+        if (content.OptionVerdict.Length > 0) html.Element("p", content.OptionVerdict);
+        html.Element("p", "Each tried alone on some of the same vines in the same weather: median, in brackets four of five. See in the row "
                 + "first whether it fits.")
             .Table(
                 "Options", ["Option", "Vines tried", "Ripe", "Yield", "Ripening capacity"],

@@ -1,4 +1,5 @@
 using CanopySim.Files.Charts;
+using CanopySim.Fitting;
 using CanopySim.Files.Report;
 using CanopySim.Results;
 

@@ -41,6 +41,10 @@ public sealed class CanopyScene(Scenario scenario)
     private const double ClusterSlenderness = 1.8;
     private const double GreenClusterMass = 8;
 
+    // How far a cluster hangs beside and under its node, to any side of the shoot [m]. Assumed.
+    private const float ClusterOffset = 0.03f;
+    private const float ClusterDrop = 0.01f;
+
     private readonly PermanentWood _wood = new(scenario);
     private readonly CanopyPlaces _places = new(scenario);
     private readonly BerryGrowth _berries = new(scenario.Fruit);
@@ -123,8 +127,9 @@ public sealed class CanopyScene(Scenario scenario)
             mass = Math.Max(mass, _berries.FreshMass(vine.Crop) * berries / vine.Crop.Berries * BerryGrowth.StructureProgress(vine.Crop, scenario.Fruit));
         var volume = mass / ClusterDensity;
         var radius = Math.Cbrt(volume / (ClusterSlenderness * Math.PI * 4 / 3));
-        var away = SeededValue.Uniform(scenario.Seed, "cluster side", shoot.Id.Value, phytomer.Rank) < 0.5 ? -1 : 1;
-        var top = node + new Vector3(0.03f * away, 0, -0.01f);
+        var side = 2 * Math.PI * SeededValue.Uniform(scenario.Seed, "cluster side", shoot.Id.Value, phytomer.Rank);
+        var (along, across) = ((float, float))Math.SinCos(side);
+        var top = node + new Vector3(ClusterOffset * across, ClusterOffset * along, -ClusterDrop);
         shapes.Cluster(top, (float)(2 * ClusterSlenderness * radius), (float)radius);
     }
 }

@@ -8,8 +8,8 @@ namespace CanopySim.Geometry;
 /// <summary>
 /// Places a blade at its node: petioles alternate on two sides of the shoot; blades turn their upper side to the open,
 /// the alleys on either side of a wall that wires hold or the sky, at an inclination drawn by seed. Inclinations: hedge
-/// mean 50° (45 to 60, Mabrouk et al. 1997, from memory), others 35° (30 to 45, from memory); spread and how strongly
-/// blades turn to the alley are assumed.
+/// mean 50° (45 to 60, Mabrouk et al. 1997, from memory), others 35° (30 to 45, from memory); spread, how strongly
+/// blades turn to the alley, and petioles that stand off level are assumed.
 /// </summary>
 public sealed class LeafPlacement(Scenario scenario)
 {
@@ -45,7 +45,7 @@ public sealed class LeafPlacement(Scenario scenario)
         var (sin, cos) = ((float)Math.Sin(inclination), (float)Math.Cos(inclination));
         var normal = (sin * outward) + (cos * Vector3.UnitZ);
         var tip = (cos * outward) - (sin * Vector3.UnitZ);
-        var petiole = Vector3.Normalize(outward + (0.6f * Vector3.UnitZ) - (0.3f * Vector3.Dot(outward, axis) * axis));
+        var petiole = Vector3.Normalize(outward - (0.3f * Vector3.Dot(outward, axis) * axis));
         return new BladeFrame(node + ((float)leaf.PetioleLength * petiole), Vector3.Cross(tip, normal), tip, normal);
     }
 

@@ -1,3 +1,4 @@
+using CanopySim.Fitting;
 using CanopySim.Assessment;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Forecast;

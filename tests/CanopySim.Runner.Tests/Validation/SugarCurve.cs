@@ -16,23 +16,25 @@ internal sealed class SugarCurve
         _points = [.. seasons.Select(Point).OrderBy(point => point.LeafArea)];
 
     /// <summary>
-    /// Leaf area over fruit [m²/kg] at which sugar comes to 95 % of the highest, straight between two points;
-    /// null where even the least leaf area reaches it.
+    /// Leaf area over fruit [m²/kg] at which sugar comes to 95 % of the highest; null where even the least leaf area
+    /// reaches it.
     /// </summary>
-    public double? FullSugar
-    {
-        get
-        {
-            var wanted = FullSugarShare * _points.Max(point => point.Brix);
-            for (var i = 1; i < _points.Count; i++)
-            {
-                var (low, high) = (_points[i - 1], _points[i]);
-                if (low.Brix >= wanted || high.Brix < wanted) continue;
-                return low.LeafArea + ((high.LeafArea - low.LeafArea) * (wanted - low.Brix) / (high.Brix - low.Brix));
-            }
+    public double? FullSugar => LeafAreaFor(FullSugarShare * _points.Max(point => point.Brix));
 
-            return null;
+    /// <summary>
+    /// Leaf area over fruit [m²/kg] at which so much sugar [Brix] is reached, straight between two points; null where
+    /// none of them is on either side.
+    /// </summary>
+    public double? LeafAreaFor(double brix)
+    {
+        for (var i = 1; i < _points.Count; i++)
+        {
+            var (low, high) = (_points[i - 1], _points[i]);
+            if (low.Brix >= brix || high.Brix < brix) continue;
+            return low.LeafArea + ((high.LeafArea - low.LeafArea) * (brix - low.Brix) / (high.Brix - low.Brix));
         }
+
+        return null;
     }
 
     /// <summary>Sugar at a leaf area over fruit [Brix], straight between two points; null beyond them.</summary>

@@ -8,6 +8,8 @@ internal sealed class LeafAreaPerFruit : Study
     private static readonly Limit Single = new WithinRange(0.8, 1.2);
     private static readonly Limit Divided = new WithinRange(0.5, 0.8);
 
+    private const double TargetSugar = 22;
+
     private static readonly double[] Factors = [0.5, 1, 1.5, 2];
     private static readonly int[] NodesLeft = [9, 13];
 
@@ -61,6 +63,13 @@ internal sealed class LeafAreaPerFruit : Study
                     divided.FullSugar) with
             {
                 Note = "a leaf area of the divided canopy ripens hardly more here than one of the single canopy",
+            },
+            Finding.Told(
+                "divided / single canopy, by crop: at 22 Brix [m²/kg]", "0.5 to 0.8 / 0.8 to 1.2", Kliewer,
+                divided.LeafAreaFor(TargetSugar), crops.LeafAreaFor(TargetSugar)) with
+            {
+                Note = "enough to ripen to the target; the source means the highest sugar; added after the figure "
+                    + "above was seen",
             },
             Finding.Told(
                 "sugar of the divided canopy at 0.82 / 0.86 over that at 1.25 m²/kg [1]",

@@ -81,12 +81,12 @@ internal sealed class ShootsAndLight : Study
                 Published = "most well exposed under 10",
             },
             Finding.Judged(
-                "leaves / clusters inside, 40 shoots a meter [share]", Standing.Predicted, Most, Smart,
+                "leaves / clusters inside, 40 shoots a meter [share]", Standing.Watched, Most, Smart,
                 dense.Sheet("interior_leaves")?.Value, dense.Sheet("interior_clusters")?.Value) with
             {
                 Published = "the majority over 30",
-                Note = "the lowest leaves stay small where so many shoots share the reserves of spring, "
-                    + "and clusters hang below most of the others",
+                Note = "that petioles stand off level and clusters hang to any side of their shoot was chosen while "
+                    + "this and the light on the clusters were looked at",
             },
             Finding.Judged("gaps, 40 shoots a meter [share]", Standing.Predicted, NoGaps, Smart, gaps[^1]) with
             {
@@ -123,18 +123,18 @@ internal sealed class ShootsAndLight : Study
                 Note = "added after light on the clusters was seen: this is what the source measured",
             },
             Finding.Judged(
-                "light on the clusters, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Predicted,
+                "light on the clusters, 40 / 25 / 15 / 10 shoots a meter [share]", Standing.Watched,
                     new Rising("falls with shoots"), Smart,
                 Reversed(light)),
             Finding.Judged(
-                "light on the clusters, 40 over 10 shoots a meter [1]", Standing.Predicted, Half, $"{Smart}; the "
+                "light on the clusters, 40 over 10 shoots a meter [1]", Standing.Watched, Half, $"{Smart}; the "
                     + "half is assumed",
                 light[^1] / light[0]) with
             {
                 Published = "low",
                 Note = $"shoots are {Say(Length(dense))} cm long against {Say(Length(open))}: as much leaf a meter "
                     + "in a lower wall, which shades the next row less, and the lowest leaves, starved in spring, "
-                    + "do not cover the fruit at its foot",
+                    + "hardly cover the fruit at its foot",
             },
             Finding.Told(
                 "the same, 40 on a vine with old wood for them [1]", "low", Smart,
