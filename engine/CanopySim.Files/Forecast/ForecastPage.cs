@@ -48,8 +48,8 @@ public static class ForecastPage
         if (ForecastSentences.Feeding(content) is { } feeding) html.Element("p", feeding, "lead");
         html.Element(
             "p",
-            $"{content.Vine.Season.Summary.Scenario}, {content.Vine.Scenario.Cultivar.Name}. {content.Members} simulated vines that agree "
-                + $"with the notes, each in a weather of its own: what the model says, not what was measured. {content.Outlook}", "quiet");
+            $"{content.Vine.Season.Summary.Scenario}, {content.Vine.Scenario.Cultivar.Name}. What the model says, not what was "
+                + $"measured: {content.Outlook}", "quiet");
         charts.Figure(html, ForecastCharts.Sugar);
     }
 
@@ -82,7 +82,7 @@ public static class ForecastPage
             .Element("p", "Shares of the carbon that the leaves gain from veraison to the target sugar, nights included. Sugar is made "
                 + "of this carbon.");
         if (content.LeafVerdict.Length > 0) html.Element("p", content.LeafVerdict);
-        if (content.AtVeraison is { } at)
+        else if (content.AtVeraison is { } at)
             html.Element("p", ForecastSentences.AtVeraison(at.LeafArea, at.YoungShare, content.Units));
         charts.Figure(html, ForecastCharts.FeedingLeaves, isAside: true);
         html.TableOr(
