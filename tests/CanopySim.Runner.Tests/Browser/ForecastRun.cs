@@ -6,7 +6,7 @@ using CanopySim.Fitting;
 namespace CanopySim.Runner.Tests.Browser;
 
 /// <summary>
-/// A small forecast of the notebook block, eight vines up to 15 Brix, with its page and its numbers as the command writes them.
+/// A small forecast of the notebook block, six vines up to 15 Brix, with its page and its numbers as the command writes them.
 /// </summary>
 public sealed class ForecastRun : IDisposable
 {
@@ -21,7 +21,7 @@ public sealed class ForecastRun : IDisposable
             input.Known, input.Record, input.Scenario, input.UtcOffsetHours, input.LastDay, input.Scenario.Seed);
         var forecast = VineForecast.Make(
             input.Scenario, input.Known, weather, input.UtcOffsetHours, input.AsOf, input.Noted.Observations,
-            new ForecastOptions { Members = 8, MembersOfOption = 1, StandingQuality = Quality.Rough, Threads = 2 });
+            new ForecastOptions { Members = 6, MembersOfOption = 1, StandingQuality = Quality.Rough, Threads = 2 });
         var report = new ForecastReport(input, forecast);
         Content = ForecastContents.Of(report, Units.Metric, new DateOnly(2024, 5, 21));
         Page = _folder.Write(ForecastPage.FileName, ForecastPage.Html(Content, ForecastCharts.All(Content)));
