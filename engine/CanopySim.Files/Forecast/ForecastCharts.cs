@@ -74,7 +74,7 @@ public static class ForecastCharts
         var known = content.SugarBrix.Where(day => double.IsFinite(day.P50)).ToList();
         if (known.Count == 0) return "No fruit ripens in half of the seasons";
         var last = known[^1];
-        return $"Sugar of the fruit, {Measure.Number(last.P50, 1)} Brix on {ForecastSentences.Day(last.Date)}";
+        return $"Sugar of the fruit, {Measure.Number(last.P50, 1)} Brix on {ForecastSentences.Day(last.Date)}; ripe fruit stays at the target";
     }
 
     private static string Ahead(

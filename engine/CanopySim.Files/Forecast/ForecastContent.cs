@@ -1,7 +1,7 @@
 using CanopySim.Assessment;
 using CanopySim.Files.Charts;
-using CanopySim.Fitting;
 using CanopySim.Files.Scenarios;
+using CanopySim.Fitting;
 
 namespace CanopySim.Files.Forecast;
 

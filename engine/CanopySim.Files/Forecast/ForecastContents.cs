@@ -1,6 +1,7 @@
 using CanopySim.Files.Charts;
 using CanopySim.Fitting;
 using CanopySim.Numerics;
+using CanopySim.Protection;
 
 namespace CanopySim.Files.Forecast;
 
@@ -41,7 +42,10 @@ public static class ForecastContents
             OddNotes = [.. input.Noted.Odd.Select(odd => NoteEffectWords.Odd(odd, units))],
             Assumptions = ForecastVerdicts.Assumptions(report),
             Understood = input.Document.Values,
-            Warnings = report.Standing.Season.Summary.Warnings,
+
+            // The cautions on sprays have a section of their own.
+            Warnings = [.. report.Standing.Season.Summary.Warnings.Except(
+                SprayCautions.Of(report.Standing.Season.Sprays, report.Standing.Weather.Days).Select(caution => caution.Words))],
             Units = units,
             Printed = printed,
         };

@@ -1,7 +1,6 @@
 using CanopySim.Files.Notes;
 using CanopySim.Files.Scenarios;
 using CanopySim.Files.Weather;
-using CanopySim.Fitting;
 using CanopySim.Weather;
 
 namespace CanopySim.Files.Forecast;

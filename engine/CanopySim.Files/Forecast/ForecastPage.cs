@@ -1,5 +1,6 @@
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
+using CanopySim.Parameters;
 
 namespace CanopySim.Files.Forecast;
 
@@ -16,7 +17,7 @@ public static class ForecastPage
     private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ForecastContent, ChartShelf> Add)> Sections =
     [
         (true, Answer), (false, Stages), (true, Growth), (false, Leaves), (false, Options), (false, Notes),
-        (true, StandingSections.Tips), (false, StandingSections.Sprays), (false, StandingSections.Mildew), (true, Basis),
+        (true, StandingSections.Tips), (false, StandingSections.Sprays), (true, StandingSections.Mildew), (false, Basis),
         (false, Cautions),
     ];
 
@@ -48,15 +49,17 @@ public static class ForecastPage
         if (ForecastSentences.Feeding(content) is { } feeding) html.Element("p", feeding, "lead");
         html.Element(
             "p",
-            $"{content.Vine.Season.Summary.Scenario}, {content.Vine.Scenario.Cultivar.Name}. {content.Members} simulated vines that agree "
-                + $"with the notes, each in a weather of its own: what the model says, not what was measured. {content.Outlook}", "quiet");
+            $"{content.Vine.Season.Summary.Scenario}, {content.Vine.Scenario.Cultivar.Name}. What the model says, not what was "
+                + $"measured: {content.Outlook}", "quiet");
+        html.Markup("<div class=\"pair\">");
         charts.Figure(html, ForecastCharts.Sugar);
+        charts.Figure(html, ForecastCharts.Chance);
+        html.Markup("</div>");
     }
 
     private static void Stages(HtmlText html, ForecastContent content, ChartShelf charts)
     {
         html.Element("h2", "When");
-        charts.Figure(html, ForecastCharts.Chance, isAside: true);
         html.Table(
             "Stages", ["Stage", "Half of the seasons by", "Four of five seasons", "Reached by"],
             [.. ((StageOutlook[])[content.Bloom, content.Veraison, content.Target]).Select(ForecastSentences.Row)], "dates");
@@ -82,7 +85,7 @@ public static class ForecastPage
             .Element("p", "Shares of the carbon that the leaves gain from veraison to the target sugar, nights included. Sugar is made "
                 + "of this carbon.");
         if (content.LeafVerdict.Length > 0) html.Element("p", content.LeafVerdict);
-        if (content.AtVeraison is { } at)
+        else if (content.AtVeraison is { } at)
             html.Element("p", ForecastSentences.AtVeraison(at.LeafArea, at.YoungShare, content.Units));
         charts.Figure(html, ForecastCharts.FeedingLeaves, isAside: true);
         html.TableOr(
@@ -156,11 +159,23 @@ public static class ForecastPage
         var marks = content.Understood.Select(value => value.Mark).Distinct().Order();
         html.List(marks.Select(mark =>
                 $"{MarkWords.Of(mark)} ({content.Understood.Count(value => value.Mark == mark)}): {MarkWords.Meaning(mark)}"))
+            .Markup("<div class=\"onscreen\">")
             .Table(
                 "Values of the scenario", ["Key", "Value", "How sure", "Source"],
                 content.Understood.Select(value => (IReadOnlyList<string>)
                     [value.Key, Quantities.ReadersUnits.Show(value.Value, content.Units), MarkWords.Of(value.Mark), value.Source]),
-                "values");
+                "values")
+            .Markup("</div>")
+
+            // On paper only what a reader should doubt; who wants every source has the page on a screen.
+            .Markup("<div class=\"onpaper\">")
+            .Element(
+                "p", $"Printed here are those that are assumed or from memory; all {content.Understood.Count} with their sources stand in "
+                    + "the file of this page, and canopysim check prints them.", "quiet")
+            .Markup("<ul class=\"brief\">");
+        foreach (var value in content.Understood.Where(value => value.Mark is Mark.Assumed or Mark.Recalled))
+            html.Element("li", $"{value.Key} {Quantities.ReadersUnits.Show(value.Value, content.Units)} ({MarkWords.Of(value.Mark)})");
+        html.Markup("</ul>").Markup("</div>");
     }
 
     private static void Cautions(HtmlText html, ForecastContent content, ChartShelf charts) => PageParts.Cautions(

@@ -1,6 +1,6 @@
 using CanopySim.Files.Charts;
-using CanopySim.Fitting;
 using CanopySim.Files.Report;
+using CanopySim.Fitting;
 using CanopySim.Results;
 
 namespace CanopySim.Files.Forecast;

@@ -1,6 +1,5 @@
 using CanopySim.Files.Charts;
 using CanopySim.Files.Notes;
-using CanopySim.Files.Report;
 using CanopySim.Fitting;
 
 namespace CanopySim.Files.Forecast;

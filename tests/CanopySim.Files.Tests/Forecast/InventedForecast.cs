@@ -2,7 +2,6 @@ using CanopySim.Fitting;
 using CanopySim.Assessment;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Forecast;
-using CanopySim.Files.Scenarios;
 using CanopySim.Files.Tests.Charts;
 using CanopySim.Parameters;
 
