@@ -33,6 +33,9 @@ public static class RunnerApp
             .WithExample(
                 "compare", "scenarios/warm-valley/scenario.yaml", "scenarios/twin-curtain/scenario.yaml",
                 "scenarios/shoot-number/30.yaml", "--quality", "draft");
+        app.AddCommand<ForecastCommand>("forecast")
+            .WithDescription("Fits the vine to field notes, then looks ahead with a range.")
+            .WithExample("forecast", "scenarios/notebook/scenario.yaml", "--notes", "scenarios/notebook/notes.csv");
         app.AddBranch("batch", batch =>
         {
             batch.SetDescription("Many seasons by a plan: grown here or on a cluster, merged into one table, asked by SQL.");

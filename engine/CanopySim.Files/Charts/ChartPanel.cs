@@ -16,6 +16,8 @@ public sealed class ChartPanel(string unit)
 
     private const float ThinLineWidth = 1;
 
+    private const float DotSize = 7;
+
     private const float SeamWidth = 0.8f;
 
     /// <summary>Free height above the largest value, a share of the range.</summary>
@@ -78,6 +80,19 @@ public sealed class ChartPanel(string unit)
         }
 
         if (last is { } end && label is not null) EndLabels.Add(new EndLabel(label, end.Y, rgb));
+    }
+
+    /// <summary>Single observations: dots without a line between them.</summary>
+    public void Dots(IEnumerable<ChartPoint> points, uint rgb, string? label = null)
+    {
+        var finite = points.Where(point => double.IsFinite(point.X) && double.IsFinite(point.Y)).ToList();
+        if (finite.Count == 0) return;
+        var scatter = Plot.Add.ScatterPoints(finite.Select(p => p.X).ToArray(), finite.Select(p => p.Y).ToArray());
+        scatter.MarkerSize = DotSize;
+        scatter.Color = ChartStyle.ColorOf(rgb);
+        _colored.Add((rgb, color => scatter.Color = color));
+        foreach (var point in finite) Cover(point.Y);
+        if (label is not null) EndLabels.Add(new EndLabel(label, finite[^1].Y, rgb));
     }
 
     /// <summary>A level across the whole panel, dashed: a target or a mean, not a measurement.</summary>

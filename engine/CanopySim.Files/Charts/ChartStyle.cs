@@ -43,6 +43,12 @@ public static class ChartStyle
     /// <summary>Single days behind their running mean.</summary>
     public const uint FaintLine = 0xB9BEC2;
 
+    /// <summary>A band that holds four of five; lightest to darkest of one hue with what follows and the line.</summary>
+    public const uint FourOfFive = 0xC9D3DC;
+
+    /// <summary>A band that holds half.</summary>
+    public const uint Half = 0x8FA6BC;
+
     /// <summary>
     /// Lines of options side by side, in turn: as dark as text must be on paper, apart in lightness or hue to every
     /// eye. What

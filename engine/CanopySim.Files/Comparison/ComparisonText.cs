@@ -1,6 +1,7 @@
 using System.Globalization;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Report;
+using CanopySim.Files.Text;
 
 namespace CanopySim.Files.Comparison;
 
@@ -14,9 +15,6 @@ public static class ComparisonText
     /// <summary>What fits every terminal [columns].</summary>
     public const int Width = 80;
 
-    // Sentences longer than this tire the eye.
-    private const int WidestSentence = 100;
-
     private const int NameWidth = 20;
     private const int DateWidth = 7;
     private const string Indent = "  ";
@@ -26,7 +24,7 @@ public static class ComparisonText
 
     public static IEnumerable<string> Lines(IReadOnlyList<ComparedOption> options, Units units, int width = Width)
     {
-        foreach (var line in Wrapped(ComparisonSentences.Opening(options), width)) yield return line;
+        foreach (var line in WrappedText.Lines(ComparisonSentences.Opening(options), width)) yield return line;
         var rest = GrowerFigure.All.ToList();
         for (var isFirst = true; rest.Count > 0; isFirst = false)
         {
@@ -45,7 +43,7 @@ public static class ComparisonText
             yield return option.Name;
             foreach (var said in options.Count <= MostTold ? Told(option, options[0], units) : [Differs(option)])
             {
-                foreach (var line in Wrapped(said, width, Indent)) yield return line;
+                foreach (var line in WrappedText.Lines(said, width, Indent)) yield return line;
             }
         }
 
@@ -104,7 +102,7 @@ public static class ComparisonText
         {
             yield return "";
             yield return "Not as planned";
-            foreach (var line in warnings.SelectMany(warning => Wrapped(warning, width, Indent))) yield return line;
+            foreach (var line in warnings.SelectMany(warning => WrappedText.Lines(warning, width, Indent))) yield return line;
         }
 
         var cautions = ComparisonWork.Cautions(options).ToList();
@@ -114,7 +112,7 @@ public static class ComparisonText
         if (cautions.Count == 0) yield break;
         yield return "";
         yield return "Heed";
-        foreach (var line in cautions.SelectMany(caution => Wrapped(caution, width, Indent))) yield return line;
+        foreach (var line in cautions.SelectMany(caution => WrappedText.Lines(caution, width, Indent))) yield return line;
     }
 
     private static string LightOfSides(ComparedOption option)
@@ -142,22 +140,4 @@ public static class ComparisonText
         .Max(text => text.Length);
 
     private static string ShortUnit(string unit) => unit == Measure.YieldPerArea.Us ? "tn/ac" : unit;
-
-    private static IEnumerable<string> Wrapped(string text, int width, string indent = "")
-    {
-        var (line, start) = (indent, true);
-        foreach (var word in text.Split(' '))
-        {
-            if (!start && line.Length + 1 + word.Length > Math.Min(width, WidestSentence))
-            {
-                yield return line;
-                (line, start) = (indent.Length > 0 ? indent + Indent : "", true);
-            }
-
-            line += start ? word : $" {word}";
-            start = false;
-        }
-
-        yield return line;
-    }
 }

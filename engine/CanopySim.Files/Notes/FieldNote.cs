@@ -15,6 +15,7 @@ public enum NoteKind
     Clusters,
     BerrySugar,
     Tip,
+    UpperInternodes,
     Spray,
     Irrigation,
     ShootThinning,
@@ -87,6 +88,9 @@ public sealed record FieldNote
 
     /// <summary>State of a tip, for <see cref="NoteKind.Tip"/>.</summary>
     public TipState? Tip { get; init; }
+
+    /// <summary>What the internodes below a tip do, for <see cref="NoteKind.UpperInternodes"/>.</summary>
+    public UpperInternodes? Upper { get; init; }
 
     /// <summary>Side of the canopy, for <see cref="NoteKind.LeafRemoval"/>.</summary>
     public CanopySide Side { get; init; }

@@ -35,6 +35,8 @@ public static partial class NoteKinds
             "sugar of the juice of berries from all over the block, 100 or more"),
         new(NoteKind.Tip, "tip", ["growing tip", "shoot tip", "tendrils"], ("tendrils above tip", ""),
             "tendrils above tip, tip above tendrils, or stopped"),
+        new(NoteKind.UpperInternodes, "upper_internodes", ["internodes", "internode", "upper internode"], ("even", ""),
+            "those below the five youngest leaves: even, or shortening towards the tip"),
         new(NoteKind.Spray, "spray", ["sprayed", "cover spray"], ("sulfur first cover", ""),
             "a name of your own; with the word sulfur or oil in it, its cautions are shown"),
         new(NoteKind.Irrigation, "irrigation", ["watering", "water", "irrigated"], ("15", "mm"),

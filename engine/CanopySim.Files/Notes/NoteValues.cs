@@ -47,6 +47,7 @@ internal static partial class NoteValues
                 : Count(note, Without(text, "vine"), ["clusters", "cluster"], 500, NoteMeasure.PerVine, fault),
             NoteKind.BerrySugar => Sugar(note, text, fault),
             NoteKind.Tip => Tip(note, text, fault),
+            NoteKind.UpperInternodes => Upper(note, text, fault),
             NoteKind.Spray => Spray(note, text, fault),
             NoteKind.Irrigation => Irrigation(note, text, fault),
             NoteKind.ShootThinning => Shoots(note, text, fault),
@@ -133,16 +134,28 @@ internal static partial class NoteValues
     private static FieldNote Tip(FieldNote note, string text, Func<string, string, InputError> fault)
     {
         var words = text.ToLowerInvariant();
-        var stopped = Has(words, "stop") || Has(words, "dead") || Has(words, "cut off");
+        var stopped = Has(words, "stop") || Has(words, "dead") || Has(words, "cut off") || Has(words, "inactive");
         var above = Tendrils(words, "above") || Has(words, "tip below");
         var below = Tendrils(words, "below") || Has(words, "tip above");
         if ((stopped ? 1 : 0) + (above ? 1 : 0) + (below ? 1 : 0) != 1)
-            throw fault(InputError.Quote(text), "tendrils above tip, tip above tendrils, or stopped");
+            throw fault(Said(text), "tendrils above tip, tip above tendrils, or stopped");
         var state = stopped ? TipState.Stopped : above ? TipState.GrowingFreely : TipState.Slowing;
         return note with { Measure = NoteMeasure.Nothing, Tip = state };
 
         static bool Tendrils(string words, string where) => Has(words, $"tendrils {where}") || words.Trim() == where;
     }
+
+    private static FieldNote Upper(FieldNote note, string text, Func<string, string, InputError> fault)
+    {
+        var words = text.ToLowerInvariant();
+        var shorter = words is "shortening" or "shorter" or "getting shorter" or "short";
+        if (!shorter && words is not ("even" or "alike" or "not shorter" or "not shortening"))
+            throw fault(Said(text), "even, or shortening");
+        var upper = shorter ? UpperInternodes.Shortening : UpperInternodes.Even;
+        return note with { Measure = NoteMeasure.Nothing, Upper = upper };
+    }
+
+    private static string Said(string text) => text.Length == 0 ? "no value" : InputError.Quote(text);
 
     private static FieldNote Spray(FieldNote note, string text, Func<string, string, InputError> fault)
     {

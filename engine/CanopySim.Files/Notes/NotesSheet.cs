@@ -17,6 +17,14 @@ public static class NotesSheet
         # Stop at the last leaf whose blade is 3 cm (1.2 in) or longer; smaller ones still wrapped at the tip do not count.
         # Ten shoots, spread over the block and picked without choosing, tell more than one shoot measured often.
         #
+        # How to look at a tip, on ten shoots or so, early in the day:
+        # - Let the shoot stand as it is: do the youngest tendrils reach over the tip? Then write: tendrils above tip.
+        # - The tip stands over its tendrils, with small leaves still folding open: tip above tendrils.
+        # - No young leaf is left, the tip is dry, dropped or gone: stopped. Leave out shoots that were topped.
+        # - Go down below the five youngest leaves, where internodes are done. Each shorter than the one under it?
+        #   Then upper_internodes is shortening, otherwise even.
+        # A line without vine and shoot stands for what most shoots of the block do.
+        #
         # What can be noted, in the column "what":
 
         """;

@@ -12,7 +12,7 @@ internal static class OwnFiles
     {
         SummaryJson.FileName, DaysCsv.FileName, LeafAgesCsv.FileName, LeavesCsv.FileName, WorkCsv.FileName, AssessmentCsv.SheetFile, AssessmentCsv.LightFile,
         AssessmentCsv.HoursFile, AssessmentCsv.HeatFile, RecordingWriter.FileName, "report.html", "compare.csv",
-        "forecast.json", "light.json", "sensors.csv", "scene.ply",
+        "forecast.json", "forecast.html", "light.json", "sensors.csv", "scene.ply",
     };
 
     private static readonly HashSet<string> PictureExtensions = new(StringComparer.Ordinal) { ".png", ".svg" };

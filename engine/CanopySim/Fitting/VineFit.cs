@@ -19,6 +19,15 @@ public sealed record FitOptions
 
     public Quality Quality { get; init; } = Quality.Rough;
 
+    /// <summary>
+    /// False leaves out the seasons that only show what the fitted vines are like: whoever runs them anyway asks
+    /// <see cref="VineFit.WithShown"/>. Notes that still contradict the fitted vines are then not taken out.
+    /// </summary>
+    public bool IsChecked { get; init; } = true;
+
+    /// <summary>Told each season that is done; from any thread.</summary>
+    public Action? SeasonDone { get; init; }
+
     /// <summary>Stops the fit between days of its seasons.</summary>
     public CancellationToken Cancellation { get; init; }
 }
@@ -78,7 +87,7 @@ public static class VineFit
         var (traits, last) = Fit(before, first, excluded, run, observations, options);
         var odd = Enumerable.Range(0, observations.Count)
             .Where(k => !excluded.Contains(k) && Surprise(observations[k], Mean(last, k), Spread(last, k)) > MostSurpriseAfter).ToList();
-        if (odd.Count > 0)
+        if (options.IsChecked && odd.Count > 0)
         {
             excluded.UnionWith(odd);
             (traits, last) = Fit(before, first, excluded, run, observations, options);
@@ -88,6 +97,16 @@ public static class VineFit
             observation, Mean(first, k), Spread(first, k), Mean(last, k), Spread(last, k), excluded.Contains(k)));
         return new FittedVines(traits, before, [.. effects]);
     }
+
+    /// <summary>Seasons that a fit runs, where nothing has to be fitted twice.</summary>
+    public static int SeasonsOf(FitOptions options, int observations) =>
+        observations == 0 ? 0 : options.Members * (options.Steps + (options.IsChecked ? 1 : 0));
+
+    /// <summary>The fit with what its vines really show, [member][observation].</summary>
+    public static FittedVines WithShown(FittedVines fit, double[][] shown) => fit with
+    {
+        Effects = [.. fit.Effects.Select((effect, k) => effect with { MeanAfter = Mean(shown, k), SpreadAfter = Spread(shown, k) })],
+    };
 
     internal static double Surprise(Observation observation, double mean, double spread) =>
         Math.Abs(observation.Innovation(mean, 0)) / Math.Sqrt((spread * spread) + (observation.StandardError * observation.StandardError));
@@ -109,7 +128,7 @@ public static class VineFit
                     * SeededValue.Normal(options.Seed, "note error", member, k, step))).ToArray()).ToList();
             var errors = used.Select(k => observations[k].StandardError).ToArray();
             traits = EnsembleSmoother.Step(traits, predictions, innovations, errors, options.Steps);
-            shown = run.Predict(traits);
+            if (options.IsChecked || step < options.Steps - 1) shown = run.Predict(traits);
         }
 
         return (traits, shown);
@@ -146,6 +165,7 @@ public static class VineFit
                 var own = VineTraits.Apply(scenario, traits[member]);
                 var season = Simulation.Run(own, weather, utcOffsetHours, _season);
                 shown[member] = [.. observations.Select(observation => SeasonReading.Predict(observation, season, own))];
+                options.SeasonDone?.Invoke();
             });
             return shown;
         }

@@ -1,3 +1,5 @@
+using System.Runtime.ExceptionServices;
+
 namespace CanopySim.Light;
 
 /// <summary>Runs numbered items on a few threads. Items write to places of their own, so who runs which is of no account.</summary>
@@ -9,9 +11,22 @@ internal static class Workers
         var next = -1;
         var workers = Math.Min(threads, items);
         if (workers > 1)
-            Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ => Work());
+            Together();
         else if (workers == 1)
             Work();
+
+        // One fault has its own message; that workers had several at once says nothing more.
+        void Together()
+        {
+            try
+            {
+                Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ => Work());
+            }
+            catch (AggregateException many)
+            {
+                ExceptionDispatchInfo.Throw(many.InnerExceptions[0]);
+            }
+        }
 
         void Work()
         {

@@ -18,13 +18,15 @@ public enum CoverZone
 }
 
 /// <summary>What of a zone a spray has not reached, a vine's mean.</summary>
-/// <param name="Spray">Number of the spray in the scenario's list, from 0.</param>
+/// <param name="Spray">Number of the spray in the scenario's list, from 0; null for all that were done together.</param>
 /// <param name="Zone">The zone.</param>
 /// <param name="LeafArea">Leaf area there now [m²].</param>
-/// <param name="UncoveredArea">Of that, what unfolded or expanded since, or was not reached [m²].</param>
+/// <param name="UncoveredArea">
+/// Of that, what unfolded or expanded since, or was not reached [m²]; of all sprays, since the last that reached the leaf.
+/// </param>
 /// <param name="NewLeaves">Unfolded leaves there that it did not reach at all.</param>
 public readonly record struct ZoneCover(
-    int Spray, CoverZone Zone, double LeafArea, double UncoveredArea, double NewLeaves);
+    int? Spray, CoverZone Zone, double LeafArea, double UncoveredArea, double NewLeaves);
 
 /// <summary>
 /// Counts the leaf that came after each spray, leaf by leaf: a blade is covered to the area that it had when a spray
@@ -32,31 +34,35 @@ public readonly record struct ZoneCover(
 /// </summary>
 public static class SprayCover
 {
-    /// <summary>The cover by each spray that was done, zone by zone.</summary>
+    /// <summary>
+    /// The cover by each spray that was done, zone by zone, and where there are several, last by all of them; nothing
+    /// without a spray.
+    /// </summary>
     /// <param name="scenario">The block.</param>
     /// <param name="canopy">The canopy as it stands.</param>
     /// <param name="sprays">Numbers of the sprays that were done.</param>
-    public static IReadOnlyList<ZoneCover> Of(Scenario scenario, Canopy canopy, IEnumerable<int> sprays)
+    public static IReadOnlyList<ZoneCover> Of(Scenario scenario, Canopy canopy, IReadOnlyList<int> sprays)
     {
+        if (sprays.Count == 0) return [];
         var place = new WorkPlace(scenario);
         var blades = new List<(Leaf Leaf, CoverZone Zone)>();
         foreach (var shoot in canopy.PrimaryShoots())
             foreach (var blade in place.Places.Blades(shoot))
                 blades.Add((blade.Leaf, ZoneOf(place, shoot, blade)));
         var cover = new List<ZoneCover>();
-        foreach (var spray in sprays)
+        foreach (var spray in sprays.Count > 1 ? [.. sprays.Select(spray => (int?)spray), null] : (int?[])[sprays[0]])
             foreach (var zone in Enum.GetValues<CoverZone>())
                 cover.Add(Of(spray, zone, blades, canopy.Vines.Count));
         return cover;
     }
 
-    private static ZoneCover Of(int spray, CoverZone zone, List<(Leaf Leaf, CoverZone Zone)> blades, double vines)
+    private static ZoneCover Of(int? spray, CoverZone zone, List<(Leaf Leaf, CoverZone Zone)> blades, double vines)
     {
         var (area, uncovered, leaves) = (0.0, 0.0, 0);
         foreach (var (leaf, at) in blades)
         {
             if (at != zone) continue;
-            var reached = leaf.AreaReachedBy(spray);
+            var reached = spray is { } one ? leaf.AreaReachedBy(one) : leaf.SprayedArea;
             area += leaf.Area;
             uncovered += Math.Max(0, leaf.Area - reached);
             if (reached == 0 && leaf.HasUnfolded) leaves++;

@@ -16,6 +16,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     private readonly List<DayRow> _days = [];
     private readonly List<LeafAgeRow> _ages = [];
     private readonly List<LeafRow> _leaves = [];
+    private readonly List<TipSurvey> _tips = [];
     private readonly BerryGrowth _berries = new(scenario.Fruit);
     private readonly RipeningCarbon _ripeningCarbon = new();
     private readonly SeasonAssessment _assessment = new(scenario);
@@ -59,7 +60,9 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
     {
         _last = day;
         var leaves = LeafTotals.Of(day.Leaves);
-        var row = RowOf(day, leaves);
+        var tips = TipSurvey.Of(day.Weather.Date, day.Canopy, scenario.Growth, day.SoilWaterFraction);
+        if (tips is not null) _tips.Add(tips);
+        var row = RowOf(day, leaves, tips?.GrowingFreely ?? 0);
         _days.Add(row);
         _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
         _leafRespiration += leaves.RespirationGrams / _vines / 1000;
@@ -93,6 +96,9 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             Portrait = _portrait,
             Assessment = _assessment.Finish(harvest),
             Work = [.. facts.Work.Done],
+            Tips = _tips,
+            Sprays = [.. facts.Work.Sprays],
+            SprayCover = SprayCover.Of(scenario, facts.Canopy, [.. facts.Work.Sprays.Select(spray => spray.Number)]),
             Summary = new SeasonSummary
             {
                 Scenario = scenario.Name,
@@ -143,7 +149,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             _portrait = CanopyPortrait.Of(_placed, day.Canopy, _scene, day.Weather.Date, isVeraison);
     }
 
-    private DayRow RowOf(DayFacts day, in LeafTotals leaves)
+    private DayRow RowOf(DayFacts day, in LeafTotals leaves, double growingFreely)
     {
         var shoots = day.Canopy.PrimaryShoots().ToList();
         var foliage = Foliage.Of(day.Canopy, scenario.LeafAge);
@@ -177,7 +183,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
             LeafAreaUnsprayedM2PerVine = scenario.CanopyWork.Sprays.Count > 0
                 ? day.Canopy.Leaves().Sum(leaf => Math.Max(0, leaf.Area - leaf.SprayedArea)) / _vines
                 : null,
-            GrowingTipsFraction = ShootTip.GrowingFreelyShare(day.Canopy, scenario.Growth),
+            GrowingTipsFraction = growingFreely,
         };
     }
 

@@ -1,4 +1,6 @@
+using CanopySim.Assessment;
 using CanopySim.Growth;
+using CanopySim.Protection;
 using CanopySim.Training;
 using CanopySim.Views;
 
@@ -23,6 +25,15 @@ public sealed record SeasonResult
     public AssessmentResult Assessment { get; init; } = AssessmentResult.Nothing;
     /// <summary>Work that was done in the canopy, in its order.</summary>
     public IReadOnlyList<WorkDone> Work { get; init; } = [];
+
+    /// <summary>The tips of each day with shoots.</summary>
+    public IReadOnlyList<TipSurvey> Tips { get; init; } = [];
+
+    /// <summary>Sprays that were done, in their order.</summary>
+    public IReadOnlyList<SprayOnDay> Sprays { get; init; } = [];
+
+    /// <summary>Leaf that came after each spray, by zone, on the last evening; none where nothing was sprayed.</summary>
+    public IReadOnlyList<ZoneCover> SprayCover { get; init; } = [];
 }
 
 /// <summary>A row of <c>days.csv</c>. Null where a quantity does not exist yet.</summary>

@@ -56,6 +56,17 @@ public sealed class NoteValuesTest
     public void Reads_the_sign_of_the_tip(string words, TipState state) => Assert.Equal(state, NotesText.One("tip", words).Tip);
 
     [Theory]
+    [InlineData("upper_internodes", "even", UpperInternodes.Even)]
+    [InlineData("Internodes", "not shorter", UpperInternodes.Even)]
+    [InlineData("upper internodes", "Shortening", UpperInternodes.Shortening)]
+    [InlineData("internode", "getting shorter", UpperInternodes.Shortening)]
+    public void Reads_the_upper_internodes(string what, string words, UpperInternodes upper)
+    {
+        var note = NotesText.One(what, words);
+        Assert.Equal((NoteKind.UpperInternodes, NoteMeasure.Nothing, upper), (note.Kind, note.Measure, note.Upper));
+    }
+
+    [Theory]
     [InlineData("60", "% morning", CanopySide.Morning)]
     [InlineData("60 %", "afternoon side", CanopySide.Afternoon)]
     [InlineData("60", "%", CanopySide.Both)]

@@ -20,6 +20,10 @@ public class MildewIndexTests
     [InlineData("fffffb", "20 40 60 80 100 100", "ten more than 100 is 100")]
     [InlineData("bbb", "20 40 60", "before it has begun the hours alone count")]
     [InlineData("ffh", "20 40 0", "heat without good hours breaks a start as any day without them")]
+    [InlineData("nnfffnnnnnnnf", "0 0 20 40 60 50 40 30 20 10 0 0 20", "once begun it falls to 0 and rises again at once")]
+    [InlineData(
+        "fnffnnfffffhbnffffhh", "20 0 20 40 0 0 20 40 60 80 100 90 100 90 100 100 100 100 90 80",
+        "a spring: two starts broken, the third holds; heat and cool days against good ones; the limit")]
     public void Follows_the_published_rules(string letters, string points, string why)
     {
         var days = MildewIndex.Of(letters.Select(Day));
@@ -43,6 +47,26 @@ public class MildewIndexTests
         var day = WithHours((8, hours, (fahrenheit - 32) / 1.8));
         Assert.Equal(favorable, MildewIndex.Of([day])[0].FavorableHours);
         Assert.Equal(favorable >= 6 ? 20 : 0, MildewIndex.Of([day])[0].Points);
+    }
+
+    // The published heat is 95 °F for a quarter of an hour; here an hour's mean must reach it.
+    [Theory]
+    [InlineData(95, 70)]
+    [InlineData(94.9, 80)]
+    public void Heat_begins_at_95_Fahrenheit(double fahrenheit, int points)
+    {
+        var day = WithHours((8, 6, 25), (15, 1, (fahrenheit - 32) / 1.8));
+        Assert.Equal(points, MildewIndex.Of([.. "fff".Select(Day), day])[3].Points);
+        Assert.Equal(fahrenheit >= 95, MildewIndex.Of([day])[0].IsHot);
+    }
+
+    // Eight warm hours about midnight are five of one day and three of the next.
+    [Fact]
+    public void A_warm_run_through_midnight_counts_by_its_parts()
+    {
+        var days = MildewIndex.Of([WithHours((19, 5, 22)), WithHours((0, 3, 22)) with { Date = new DateOnly(2025, 5, 2) }]);
+        Assert.Equal([5, 3], days.Select(day => day.FavorableHours));
+        Assert.All(days, day => Assert.False(day.IsFavorable));
     }
 
     [Fact]

@@ -131,6 +131,20 @@ public class CanopyWorkSeasonTests(UnalteredSeason unaltered) : IClassFixture<Un
         Assert.InRange(On(day).LeafAreaUnsprayedM2PerVine!.Value, 0, 0.05 * On(day).LeafAreaM2PerVine);
         Assert.True(On(until).LeafAreaUnsprayedM2PerVine > 2 * On(day).LeafAreaUnsprayedM2PerVine);
 
+        // Cover by zone sums up to the day's row, and the tips are those of the row.
+        Assert.Equal([(0, Bloom), (1, day)], season.Sprays.Select(spray => (spray.Number, spray.Date)));
+        var together = season.SprayCover.Where(zone => zone.Spray is null).ToList();
+        Assert.Equal(On(until).LeafAreaUnsprayedM2PerVine!.Value, together.Sum(zone => zone.UncoveredArea), 1e-9);
+        Assert.Equal(On(until).LeafAreaM2PerVine, together.Sum(zone => zone.LeafArea), 1e-9);
+        Assert.True(Since(0) > Since(1) && Since(1) > 0);
+        Assert.Equal(
+            season.Days.Where(row => season.Tips.Any(tips => tips.Date == row.Date)).Select(row => (row.GrowingTipsFraction, row.SoilWaterFraction)),
+            season.Tips.Select(tips => (tips.GrowingFreely, tips.SoilWaterFraction)));
+        Assert.All(season.Tips, tips => Assert.Equal(1, tips.GrowingFreely + tips.Slowing + tips.Stopped, 1e-12));
+        Assert.True(On(until).GrowingTipsFraction < 1 && season.Tips[^1].Stopped > 0.5);
+
+        double Since(int spray) => season.SprayCover.Where(zone => zone.Spray == spray).Sum(zone => zone.UncoveredArea);
+
         var again = Simulation.Run(scenario, Weather, SeasonCases.UtcOffset, SeasonCases.Draft(until) with { Threads = 1 });
         Assert.Equal(season.Days, again.Days);
         Assert.Equal(season.Work, again.Work);

@@ -7,10 +7,6 @@ namespace CanopySim.Files.Batch.Report;
 /// <summary>Charts of many seasons: bands in place of lines.</summary>
 internal static class BatchCharts
 {
-    // Lightest to darkest of one hue: four of five seasons, half of them, their middle.
-    private const uint FourOfFive = 0xC9D3DC;
-    private const uint Half = 0x8FA6BC;
-
     // As many rows as a phone can show.
     private const int MostKeys = 12;
 
@@ -19,8 +15,8 @@ internal static class BatchCharts
     {
         var panel = new ChartPanel("Brix");
         var course = ensemble.SugarCourse();
-        panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P10, day.Brix.P90))], FourOfFive);
-        panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P25, day.Brix.P75))], Half);
+        panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P10, day.Brix.P90))], ChartStyle.FourOfFive);
+        panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P25, day.Brix.P75))], ChartStyle.Half);
         panel.Line(course.Select(day => new ChartPoint(day.Day, day.Brix.P50)), ChartStyle.Line, label: "median");
         panel.Level(target, "target");
         var caption = course.Count == 0
@@ -86,11 +82,11 @@ internal static class BatchCharts
             var y = (double)(shown.Count - row);
             if (sensitivity.Morris is { } effects)
             {
-                Draw(effects.Factors[shown[row]].MuStar, y, 0.3, ChartStyle.Line, FourOfFive);
+                Draw(effects.Factors[shown[row]].MuStar, y, 0.3, ChartStyle.Line, ChartStyle.FourOfFive);
             }
             else
             {
-                Draw(sensitivity.Sobol!.Factors[shown[row]].Total, y + 0.2, 0.16, ChartStyle.Line, FourOfFive);
+                Draw(sensitivity.Sobol!.Factors[shown[row]].Total, y + 0.2, 0.16, ChartStyle.Line, ChartStyle.FourOfFive);
                 Draw(sensitivity.Sobol.Factors[shown[row]].FirstOrder, y - 0.2, 0.16, ChartStyle.OptionLines[1], 0xE8DCC2);
             }
 
