@@ -49,7 +49,7 @@ public sealed class ForecastCommand : Command<ForecastCommand.Settings>
         var tried = NumberOption.Whole(settings.Options, "--options", 0, 100) ?? new ForecastOptions().MembersOfOption;
         var asOf = settings.AsOf is { } day ? DateText.Read(day, "--as-of") : (DateOnly?)null;
         var input = ForecastInput.Read(settings.Scenario, settings.Overrides, settings.Notes, asOf, settings.Outlook);
-        using var folder = ResultsFolder.Begin(settings.Out ?? Path.Combine("results", $"forecast-{OptionNames.StemOf(settings.Scenario)}"));
+        using var folder = ResultsFolder.Begin(settings.OutFolder(settings.Scenario));
         ForecastReport report;
         using (var progress = new ProgressLine(settings.Quiet))
         {

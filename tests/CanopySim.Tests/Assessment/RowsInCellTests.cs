@@ -106,6 +106,9 @@ public class RowsInCellTests
         Assert.True(leaves > 500 && gaps > 500);
     }
 
+    // How far two rows may be apart in light on fruit, as a share of its mean over the sides.
+    private const double MostApart = 0.025;
+
     // The sun from the right and from the left, with sky. Pixels of both cells are as large but fall elsewhere: of the
     // sky's few see the clusters of a dense hedge. Seen were 1.6 % there, 0.2 % in the curtains.
     [Theory]
@@ -123,13 +126,13 @@ public class RowsInCellTests
             foreach (var side in sides)
             {
                 var (alone, beside) = (one.At(side, hour), two.At(side, hour));
-                Assert.Equal(alone.Ppfd, beside.Ppfd, 0.025 * mean);
+                Assert.Equal(alone.Ppfd, beside.Ppfd, MostApart * mean);
                 Assert.Equal(alone.SunlitShare, beside.SunlitShare, 0.002);
                 Assert.Equal(alone.SurfaceTemperature, beside.SurfaceTemperature, 0.2);
             }
 
-            // Sides differ by far more.
-            Assert.True(sides.Max(side => one.At(side, hour).Ppfd) > 1.1 * sides.Min(side => one.At(side, hour).Ppfd));
+            // Sides differ by more than rows may.
+            Assert.True(sides.Max(side => one.At(side, hour).Ppfd) > (1 + (2 * MostApart)) * sides.Min(side => one.At(side, hour).Ppfd));
         }
     }
 
