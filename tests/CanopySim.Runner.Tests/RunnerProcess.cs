@@ -48,6 +48,15 @@ internal static class RunnerProcess
             "sh", workingFolder, new Dictionary<string, string>(), _ => { },
             ["-c", script, "sh", "dotnet", Program, .. arguments]);
 
+    /// <summary>Runs another program, or this one installed elsewhere.</summary>
+    public static RunnerOutcome Start(string program, string workingFolder, params string[] arguments) =>
+        Start(program, workingFolder, new Dictionary<string, string>(), arguments);
+
+    /// <summary>The same with variables of its own.</summary>
+    public static RunnerOutcome Start(
+        string program, string workingFolder, IReadOnlyDictionary<string, string> environment, params string[] arguments) =>
+        Start(program, workingFolder, environment, _ => { }, arguments);
+
     private static string Program => Path.Combine(AppContext.BaseDirectory, "canopysim.dll");
 
     private static RunnerOutcome Start(

@@ -46,16 +46,19 @@ public static class ForecastVerdicts
             : $"Of what can still be done, to {most.Option.Words} on {ForecastSentences.Day(most.Option.Day)} moves ripeness most: {Later(days)}.";
     }
 
-    /// <summary>What the ranges hold and what they do not.</summary>
+    /// <summary>Where the weather ahead comes from, and what the ranges do not hold.</summary>
     public static string Basis(ForecastReport report)
     {
         var forecast = report.Forecast;
-        var outlook = report.Input.HasOutlook ? $", the outlook to {ForecastSentences.Day(forecast.WeatherTo)}" : "";
-        return $"{forecast.Seasons.Count} vines that agree with the notes, each in weather of its own: recorded to {ForecastSentences.Day(report.AsOf)}{outlook}, then made like "
-            + $"the days of {report.Input.Record.FirstDay.Year} to {report.AsOf.Year}, seasons warmer or cooler by "
-            + $"{Measure.Number(forecast.SpreadBetweenSeasons, 1)} K (standard deviation) besides"
-            + (forecast.SeasonsOfRecord < 4 ? ", which is assumed: the record is short. " : ". ")
-            + "Disease, hail, frost after today and work that is not noted or planned are not in it. How far vines may differ is assumed.";
+        var outlook = report.Input.HasOutlook ? $", then the outlook to {ForecastSentences.Day(forecast.WeatherTo)}" : "";
+        var spread = Measure.Number(forecast.SpreadBetweenSeasons, 1);
+        var between = forecast.SpreadBetweenSeasons == 0
+            ? "which differ as much as the record's seasons do. "
+            : $"with {spread} K (standard deviation) more between seasons"
+                + (forecast.SeasonsOfRecord < WeatherAhead.EnoughSeasons ? ", which is assumed: the record is short. " : ", as in the record. ");
+        return $"The weather is the record's to {ForecastSentences.Day(report.AsOf)}{outlook}, and from there on days made like those of "
+            + $"{report.Input.Record.FirstDay.Year} to {report.AsOf.Year}, {between}Disease, hail, frost and work that is neither noted nor "
+            + "planned are not in it.";
     }
 
     /// <summary>What the forecast itself takes for granted, each with its mark.</summary>

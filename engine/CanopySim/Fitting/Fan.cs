@@ -20,10 +20,13 @@ public readonly record struct StageRange(DateOnly? P10, DateOnly? P50, DateOnly?
             Day(sorted, 0.1), Day(sorted, 0.5), Day(sorted, 0.9), days.Count(day => day is not null) / (double)days.Count);
     }
 
+    // What adding and subtracting may leave of a whole day.
+    private const double Rounding = 1e-6;
+
     private static DateOnly? Day(List<double> sorted, double share)
     {
         var day = Quantile.Of(sorted, share);
-        return double.IsInfinity(day) ? null : DateOnly.FromDayNumber((int)Math.Round(day));
+        return double.IsInfinity(day) ? null : DateOnly.FromDayNumber((int)Math.Ceiling(day - Rounding));
     }
 }
 

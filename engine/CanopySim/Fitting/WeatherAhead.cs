@@ -10,8 +10,10 @@ namespace CanopySim.Fitting;
 /// </summary>
 public sealed class WeatherAhead
 {
-    // Fewer growing seasons than these say little of how seasons differ; then the spread is assumed [K].
-    private const int EnoughSeasons = 4;
+    /// <summary>Fewer growing seasons than these say little of how seasons differ; then the spread is assumed.</summary>
+    public const int EnoughSeasons = 4;
+
+    // [K].
     private const double AssumedSpread = 0.7;
 
     // Seasons that are made to see how much they differ by themselves.

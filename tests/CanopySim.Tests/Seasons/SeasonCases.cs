@@ -50,6 +50,9 @@ internal static class SeasonCases
         return WeatherBuilder.Complete(new WeatherRecord { Days = readings, FirstDay = first }, scenario.Weather, scenario.Site, UtcOffset);
     }
 
+    /// <summary>The weather as it was measured.</summary>
+    public static WeatherRecord Record => new() { Days = Readings(), FirstDay = new DateOnly(2025, 1, 1) };
+
     /// <summary>The year from 1 January, told as if it had begun on 1 July.</summary>
     public static WeatherSeries ShiftedHalfAYear(Scenario scenario) => WeatherBuilder.Complete(
         new WeatherRecord { Days = Readings(), FirstDay = new DateOnly(2025, 1, 1).AddDays(DaysToTheSouth) }, scenario.Weather, scenario.Site, 2);
