@@ -17,7 +17,7 @@ public static class ForecastPage
     private static readonly IReadOnlyList<(bool BeginsPage, Action<HtmlText, ForecastContent, ChartShelf> Add)> Sections =
     [
         (true, Answer), (false, Stages), (true, Growth), (false, Leaves), (false, Options), (false, Notes),
-        (true, StandingSections.Tips), (false, StandingSections.Sprays), (true, StandingSections.Mildew), (false, Basis),
+        (true, StandingSections.Tips), (true, StandingSections.Sprays), (false, StandingSections.Mildew), (true, Basis),
         (false, Cautions),
     ];
 
