@@ -99,9 +99,10 @@ public sealed class BatchFolder
         if (!Directory.Exists(Shards)) return [];
         foreach (var path in Directory.GetFiles(Shards, $"{Name(shard)}.*{PartialMark}{ManifestEnding}").Order(StringComparer.Ordinal))
         {
-            if (ShardManifest.Read(path) is not { } manifest || WhyStale(shard, manifest) is not null || WhyDamaged(manifest) is not null) continue;
+            if (ShardManifest.Read(path) is not { } manifest || WhyStale(shard, manifest) is not null) continue;
             try
             {
+                if (WhyDamaged(manifest) is not null) continue;
                 foreach (var rows in RowsOf(manifest)) found.TryAdd(rows.Item, rows);
                 seconds += manifest.Seconds;
             }

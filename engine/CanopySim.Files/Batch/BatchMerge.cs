@@ -28,6 +28,8 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
     private const int ItemsInFile = 10_000;
 
     private const string Partition = "scenario";
+    private const string PartialEnding = ".partial";
+    private const string OldEnding = ".old";
 
     private readonly List<ItemFailure> _failures = [];
     private readonly List<ShardManifest> _merged = [];
@@ -44,9 +46,10 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
         List<(int, string)> unusable = [.. found.Where(one => one.Found.State != ShardState.Complete)
             .Select(one => (one.Shard, one.Found.State == ShardState.Missing ? "not grown yet" : one.Found.Reason))];
         if (unusable.Count > 0 && !incomplete) return new MergeOutcome(0, 0, 0, unusable);
-        var partial = Path.Combine(folder.Path, $".merged.{DurableFile.Writer}.partial");
+        var partial = Path.Combine(folder.Path, $".merged.{DurableFile.Writer}-{Path.GetRandomFileName()}{PartialEnding}");
         try
         {
+            Restore();
             Directory.CreateDirectory(partial);
             MergeTables(partial, [.. found.Where(one => one.Found.State == ShardState.Complete).Select(one => one.Found.Manifest!)], stop);
             WriteFailures(partial);
@@ -154,6 +157,14 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
         DurableFile.Publish(Path.Combine(target, ReportFile), System.Text.Encoding.UTF8.GetBytes(page));
     }
 
+    // A merge that was killed between its two renames left the dataset before it aside.
+    private void Restore()
+    {
+        if (Directory.Exists(folder.Merged) || !Directory.Exists(folder.Path)) return;
+        var aside = Directory.GetDirectories(folder.Path, $".merged.*{PartialEnding}{OldEnding}");
+        if (aside.Length > 0) Directory.Move(aside.MaxBy(Directory.GetLastWriteTimeUtc)!, folder.Merged);
+    }
+
     private void Replace(string partial)
     {
         if (!Directory.Exists(folder.Merged))
@@ -166,7 +177,7 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
             throw new InputError(
                 new InputPlace("--out"), $"the folder {InputError.Quote(folder.Merged)} holds no {Provenance.FileName} of ours",
                 "a folder that this program wrote");
-        var old = partial + ".old";
+        var old = partial + OldEnding;
         Directory.Move(folder.Merged, old);
         Directory.Move(partial, folder.Merged);
         Directory.Delete(old, recursive: true);

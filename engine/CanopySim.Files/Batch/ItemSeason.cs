@@ -74,5 +74,5 @@ public sealed class ItemSeason
             : document;
     }
 
-    private static ItemRows Failed(int number, string message) => new(number, null, [], message);
+    private static ItemRows Failed(int number, string message) => new(number, null, [], message.ReplaceLineEndings(" "));
 }

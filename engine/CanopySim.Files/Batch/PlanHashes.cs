@@ -25,7 +25,7 @@ public sealed class PlanHashes
         (SeasonsSchema, CoursesSchema) = (seasons.Schema.Id, CoursesTable.Schema.Id);
         var files = new SortedDictionary<string, string>(StringComparer.Ordinal);
         _scenarios = [.. plan.Scenarios.Select(scenario => Sum(
-            [.. scenario.Document.SourceFiles.SkipLast(1).Select(OfFile), .. scenario.Document.Values.Where(value => value.Where.StartsWith(plan.Path + ":", StringComparison.Ordinal)).Select(value => $"{value.Key}={value.Value}")]))];
+            [.. scenario.Document.SourceFiles.SkipLast(1).Select(OfFile), .. scenario.Document.Values.Where(value => IsOf(plan, value.Where)).Select(value => $"{value.Key}={value.Value}")]))];
         _weather = new string[plan.Scenarios.Count, plan.Weather.Count];
         for (var scenario = 0; scenario < plan.Scenarios.Count; scenario++)
             for (var weather = 0; weather < plan.Weather.Count; weather++)
@@ -72,6 +72,10 @@ public sealed class PlanHashes
 
         return Sum([text.ToString()]);
     }
+
+    // What a plan sets is read with its line where it is a plain value, and without one within a list or mapping.
+    private static bool IsOf(BatchPlan plan, string where) =>
+        where == plan.Path || where.StartsWith(plan.Path + ":", StringComparison.Ordinal);
 
     private static string Sum(IEnumerable<string> parts) =>
         Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', parts))));

@@ -46,15 +46,15 @@ public static class Provenance
                 .Text("written_utc", shard.WrittenUtc))
             .Finish();
 
-    /// <summary>Hash of the plan that a dataset was merged from; null where there is no dataset.</summary>
-    public static string? PlanOf(string merged)
+    /// <summary>What a dataset was merged from: hash of the plan, and how many of its shards were missing; null where there is no dataset.</summary>
+    public static (string? Plan, int MissingShards)? Of(string merged)
     {
         var path = Path.Combine(merged, FileName);
         if (!File.Exists(path)) return null;
         try
         {
             using var json = JsonDocument.Parse(File.ReadAllBytes(path));
-            return json.RootElement.GetProperty("plan_sha256").GetString();
+            return (json.RootElement.GetProperty("plan_sha256").GetString(), json.RootElement.GetProperty("missing_shards").GetInt32());
         }
         catch (Exception error) when (error is JsonException or KeyNotFoundException or InvalidOperationException)
         {

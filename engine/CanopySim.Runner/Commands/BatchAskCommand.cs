@@ -36,14 +36,18 @@ public sealed class BatchAskCommand : Command<BatchAskCommand.Settings>
         var threads = NumberOption.Whole(settings.Threads, "--threads", 1, 1024) ?? OpenBatch.CoresOfTask;
         var memory = NumberOption.Whole(settings.Memory, "--memory", 100, 10_000_000) ?? 2000;
         var batch = OpenBatch.Read(settings);
-        switch (Provenance.PlanOf(batch.Folder.Merged))
+        switch (Provenance.Of(batch.Folder.Merged))
         {
             case null:
                 throw new InputError(
                     new InputPlace("batch ask"), $"no merged tables in {InputError.Quote(batch.Folder.Merged)}",
                     $"a batch that was merged: canopysim batch merge {settings.Plan}");
-            case var plan when plan != batch.Hashes.Plan:
+            case var (plan, _) when plan != batch.Hashes.Plan:
                 Console.Error.WriteLine("canopysim: the tables were merged from an earlier state of the plan; merge again for this one");
+                break;
+            case (_, > 0 and var missing):
+                Console.Error.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture, $"canopysim: the tables were merged when {missing} shards were missing; merge again for all"));
                 break;
         }
 

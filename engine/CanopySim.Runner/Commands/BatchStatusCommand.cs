@@ -31,10 +31,14 @@ public sealed class BatchStatusCommand : Command<BatchStatusCommand.Settings>
         Line($"shards: {complete.Count} complete, {Count(ShardState.Missing)} to be grown, {Count(ShardState.Stale)} stale, {Count(ShardState.Damaged)} damaged; {partial.Count} seasons in unfinished ones");
         if (done > 0)
             Line($"a season took {complete.Sum(manifest => manifest.Seconds) / done:0.00} s of a core, on {string.Join(", ", complete.Select(manifest => manifest.Machine).Distinct().Order(StringComparer.Ordinal))}");
-        var merged = Provenance.PlanOf(batch.Folder.Merged);
-        Console.WriteLine(merged is null ? "not merged"
-            : merged == batch.Hashes.Plan ? $"merged: {batch.Folder.Merged}"
-            : $"merged from an earlier state of the plan: {batch.Folder.Merged}");
+        Console.WriteLine(Provenance.Of(batch.Folder.Merged) switch
+        {
+            null => "not merged",
+            var (plan, _) when plan != batch.Hashes.Plan => $"merged from an earlier state of the plan: {batch.Folder.Merged}",
+            (_, > 0 and var missing) => string.Create(
+                CultureInfo.InvariantCulture, $"merged when {missing} shards were missing: {batch.Folder.Merged}"),
+            _ => $"merged: {batch.Folder.Merged}",
+        });
         var most = settings.All ? int.MaxValue : MostNamed;
         Name(found.Where(one => one.Found.State is ShardState.Stale or ShardState.Damaged), most, one => $"shard {one.Shard}: {one.Found.Reason}");
         Name(failures, most, failure => $"item {failure.Item} failed: {failure.Message}");

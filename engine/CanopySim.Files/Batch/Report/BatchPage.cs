@@ -89,7 +89,8 @@ public static class BatchPage
         if (ensemble.Of(Outcome.Ripeness) is not { } days)
             return $"{ensemble.Scenario}: none of {Count(ensemble.Seasons, "season")} reaches {target}.";
         var reached = days.Seasons == ensemble.Seasons ? "all" : days.Seasons.ToString(CultureInfo.InvariantCulture);
-        return $"{ensemble.Scenario}: {target} on {Date(days.P50)}, between {Date(days.P10)} and {Date(days.P90)} in four of five; "
+        return $"{ensemble.Scenario}: {target} on {Date(days.P50)}, between {Date(days.P10)} and {Date(days.P90)} in four of five"
+            + $"{(days.Seasons == ensemble.Seasons ? "" : " of those that reach it")}; "
             + $"{reached} of {Count(ensemble.Seasons, "season")} {(days.Seasons == 1 ? "reaches" : "reach")} it.";
     }
 

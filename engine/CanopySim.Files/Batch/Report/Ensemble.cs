@@ -59,10 +59,19 @@ public sealed class Ensemble(BatchQuery query, string scenario)
         return row[0][0] > 0 ? SpreadOf(row[0], 0) : null;
     }
 
-    /// <summary>The spread of sugar on every fifth day on which at least half of the seasons still have fruit that ripens.</summary>
+    /// <summary>
+    /// The spread of sugar on every fifth day on which at least half of the seasons have fruit that ripens, or ripened: a season
+    /// that has ended keeps its last sugar, or the slowest alone would make the late days.
+    /// </summary>
     public IReadOnlyList<(int Day, Spread Brix)> SugarCourse()
     {
-        var rows = Ask($"SELECT day_of_year, {Spreads("sugar_brix")} FROM courses WHERE scenario = {Text(Scenario)} AND sugar_brix IS NOT NULL GROUP BY day_of_year ORDER BY day_of_year");
+        var ripening = $"(SELECT item, day_of_year, sugar_brix FROM courses WHERE scenario = {Text(Scenario)} AND sugar_brix IS NOT NULL)";
+        var rows = Ask($"""
+            SELECT days.day_of_year, {Spreads("sugar_brix")}
+            FROM (SELECT day_of_year, item FROM (SELECT DISTINCT day_of_year FROM {ripening}) CROSS JOIN (SELECT DISTINCT item FROM {ripening})) days
+            ASOF JOIN {ripening} known ON days.item = known.item AND days.day_of_year >= known.day_of_year
+            GROUP BY days.day_of_year ORDER BY days.day_of_year
+            """);
         return [.. rows.Where(row => row[1] >= Seasons / 2.0).Select(row => ((int)row[0], SpreadOf(row, 1)))];
     }
 
