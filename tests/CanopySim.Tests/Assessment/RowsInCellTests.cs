@@ -122,7 +122,8 @@ public class RowsInCellTests
         foreach (var hour in Hours)
         {
             var mean = sides.Average(side => one.At(side, hour).Ppfd);
-            Assert.True(mean > 20);
+            // Deep in a dense hedge, and yet lit.
+            Assert.True(mean > 5, $"{mean}");
             foreach (var side in sides)
             {
                 var (alone, beside) = (one.At(side, hour), two.At(side, hour));
@@ -130,10 +131,10 @@ public class RowsInCellTests
                 Assert.Equal(alone.SunlitShare, beside.SunlitShare, 0.002);
                 Assert.Equal(alone.SurfaceTemperature, beside.SurfaceTemperature, 0.2);
             }
-        }
 
-        // In some hour sides differ by far more: rows that were mixed up would be seen.
-        Assert.Contains(Hours, hour => sides.Max(side => one.At(side, hour).Ppfd) > 1.1 * sides.Min(side => one.At(side, hour).Ppfd));
+            // Sides differ by far more.
+            Assert.True(sides.Max(side => one.At(side, hour).Ppfd) > 1.1 * sides.Min(side => one.At(side, hour).Ppfd));
+        }
     }
 
     // Each row with vines of its own: two rows in a cell against as many cells of one row.
