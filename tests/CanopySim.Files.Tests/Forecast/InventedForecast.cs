@@ -1,8 +1,8 @@
-using CanopySim.Fitting;
 using CanopySim.Assessment;
 using CanopySim.Files.Charts;
 using CanopySim.Files.Forecast;
 using CanopySim.Files.Tests.Charts;
+using CanopySim.Fitting;
 using CanopySim.Parameters;
 
 namespace CanopySim.Files.Tests.Forecast;
