@@ -8,8 +8,6 @@ namespace CanopySim.Files.Forecast;
 /// <summary>A forecast in sentences made from its numbers.</summary>
 public static class ForecastSentences
 {
-    private const int AheadDays = 60;
-
     /// <summary>The sentence to open with: when the fruit is ripe, with the range of four of five members.</summary>
     public static string Opening(ForecastContent content)
     {
@@ -69,7 +67,7 @@ public static class ForecastSentences
     {
         var unit = Measure.LeafArea.Unit(units);
         return $"At veraison a vine has {Area(area.P50)} {unit} of leaf ({Area(area.P10)} to {Area(area.P90)}), "
-            + $"{Percent(young.P50)} of it younger than {AheadDays} days ({Percent(young.P10)} to {Percent(young.P90)}).";
+            + $"{Percent(young.P50)} of it younger than {AheadSeason.YoungDays} days ({Percent(young.P10)} to {Percent(young.P90)}).";
 
         string Area(double value) => Measure.Number(Measure.LeafArea.In(units, value), 1);
     }

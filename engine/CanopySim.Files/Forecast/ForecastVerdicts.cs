@@ -28,10 +28,12 @@ public static class ForecastVerdicts
         var sends = capacity is { } sent
             ? $" The leaves could send {Measure.SugarPerFruit.Text(units, sent.P50, 1)} of sugar a day to the fruit."
             : "";
-        return $"{verdict}: {Measure.LeafAreaPerFruit.Text(units, leaf.P50, 2)} at ripeness ({Measure.LeafAreaPerFruit.Text(units, leaf.P10, 2)} to "
-            + $"{Measure.LeafAreaPerFruit.Text(units, leaf.P90, 2)} in four years of five); a {(isDivided ? "divided" : "single")} canopy needs "
-            + $"{Measure.LeafAreaPerFruit.Text(units, enough.From, 1)} to {Measure.LeafAreaPerFruit.Text(units, enough.To, 1)} (Kliewer & Dokoozlian 2005). "
-            + $"At veraison {ForecastSentences.Percent(share.P50)} of the leaf area will be younger than {AheadSeason.YoungDays} days, and take up {ForecastSentences.Percent(lit.P50)} of the light.{sends}";
+        return $"{verdict}: {PerFruit(leaf.P50)} at ripeness ({PerFruit(leaf.P10)} to {PerFruit(leaf.P90)} in four seasons of five); "
+            + $"a {(isDivided ? "divided" : "single")} canopy needs {PerFruit(enough.From)} to {PerFruit(enough.To)} (Kliewer & Dokoozlian "
+            + $"2005). At veraison {ForecastSentences.Percent(share.P50)} of the leaf area will be younger than {AheadSeason.YoungDays} days, "
+            + $"and take up {ForecastSentences.Percent(lit.P50)} of the light.{sends}";
+
+        string PerFruit(double value) => Measure.LeafAreaPerFruit.Text(units, value, 2);
     }
 
     /// <summary>Which option changes the day of ripeness most; empty where none was tried.</summary>

@@ -66,7 +66,7 @@ public static class NoteEffectWords
             + $"does not go with the others of that day, half of which are {Value(quantity, odd.Usual, units)} or more{hint}. It was left out.";
     }
 
-    /// <summary>Cells of a table of what notes said: what, noted, vines before, vines after.</summary>
+    /// <summary>Cells of a table of what notes said: what, day, noted, vines before, vines after, whether used.</summary>
     public static IReadOnlyList<string> Row(ContradictingNotes told, Units units)
     {
         var effect = told.Effect;
@@ -81,8 +81,6 @@ public static class NoteEffectWords
         string Shown(double mean, double spread) =>
             $"{Value(seen.Quantity, mean, units)} ± {Width(seen.Quantity, spread, units)}";
     }
-
-    public static IReadOnlyList<string> Heads { get; } = ["what", "day", "noted", "vines before", "vines after", ""];
 
     internal static string DayText(DateOnly day) => day.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture);
 

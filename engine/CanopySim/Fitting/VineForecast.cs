@@ -52,6 +52,12 @@ public sealed record OptionAhead(
 /// <summary>Where the vine stands and what is coming, as an ensemble of vines that agree with what was seen.</summary>
 public sealed record VineForecast
 {
+    // Steps of the fit where a season up to the last note costs little.
+    private const int StepsWhereCheap = 2;
+
+    // Seasons to so many days after their first month are short and of small canopies.
+    private const int CheapDays = 90;
+
     /// <summary>The day from which it looks ahead.</summary>
     public required DateOnly AsOf { get; init; }
 
@@ -153,12 +159,6 @@ public sealed record VineForecast
 
         void Done() => options.Progress?.Invoke(Interlocked.Increment(ref done), all);
     }
-
-    // Steps of the fit where a season up to the last note costs little.
-    private const int StepsWhereCheap = 2;
-
-    // Seasons to so many days after their first month are short and of small canopies.
-    private const int CheapDays = 90;
 
     private static bool IsCheap(Scenario scenario, IReadOnlyList<Observation> observations)
     {
