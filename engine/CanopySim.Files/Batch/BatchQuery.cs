@@ -23,6 +23,7 @@ public sealed class BatchQuery : IDisposable
     /// <param name="seasons">Columns of the table of seasons.</param>
     /// <param name="threads">Most threads.</param>
     /// <param name="memoryMegabytes">Most memory.</param>
+    /// <exception cref="QueryException">The tables lack columns of the plan.</exception>
     public BatchQuery(string merged, TableSchema seasons, int threads, int memoryMegabytes)
     {
         var folder = Path.GetFullPath(merged);
@@ -35,8 +36,16 @@ public sealed class BatchQuery : IDisposable
         Execute("SET allow_community_extensions = false");
         Execute($"SET allowed_directories = [{Text(folder + Path.DirectorySeparatorChar)}]");
         Execute("SET enable_external_access = false");
-        Execute(View("seasons", folder, seasons));
-        Execute(View("courses", folder, CoursesTable.Schema, "scenario"));
+        try
+        {
+            Execute(View("seasons", folder, seasons));
+            Execute(View("courses", folder, CoursesTable.Schema, "scenario"));
+        }
+        catch (DuckDBException error)
+        {
+            throw new QueryException($"the merged tables are not those of this plan, or hold no season: merge again ({error.Message.ReplaceLineEndings(" ")})", error);
+        }
+
         Execute("SET lock_configuration = true");
     }
 

@@ -41,10 +41,11 @@ public sealed record OpenBatch(BatchPlan Plan, PlanItems Items, SeasonsTable Sea
 
     public static OpenBatch Read(BatchSettings settings) => Read(settings.Plan, settings.Out);
 
-    /// <summary>Cores that a scheduler gave to this task, else all.</summary>
-    public static int CoresOfTask =>
-        int.TryParse(Environment.GetEnvironmentVariable("SLURM_CPUS_PER_TASK"), NumberStyles.None, CultureInfo.InvariantCulture, out var cores)
-            && cores > 0
+    /// <summary>Cores that a scheduler gave to this task, asked for or not, else all.</summary>
+    public static int CoresOfTask => Given("SLURM_CPUS_PER_TASK") ?? Given("SLURM_CPUS_ON_NODE") ?? Environment.ProcessorCount;
+
+    private static int? Given(string variable) =>
+        int.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var cores) && cores > 0
             ? cores
-            : Environment.ProcessorCount;
+            : null;
 }

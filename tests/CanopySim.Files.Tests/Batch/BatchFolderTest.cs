@@ -78,6 +78,17 @@ public sealed class BatchFolderTest : IDisposable
         Assert.Equal(expected, Open(path, Text + more, out _).Find(2).State);
     }
 
+    // What stands in a list is read without a line of its own, and counts all the same.
+    [Fact]
+    public void AListThatThePlanSetsIsAChangeToo() =>
+        Assert.NotEqual(HashWithTopping("1.4 m"), HashWithTopping("1.6 m"));
+
+    private string HashWithTopping(string height)
+    {
+        var plan = _files.Read($"{Text}set: {{canopy_work.topping: \"[{{stage: bloom, height: {height}}}]\"}}\n");
+        return new PlanHashes(plan, new PlanItems(plan), new SeasonsTable(plan)).Plan;
+    }
+
     [Theory]
     [InlineData("block.yaml", "name: small block # changed\n")]
     [InlineData("weather.csv", "\n")]

@@ -79,6 +79,15 @@ public sealed class BatchPageTest : IDisposable
     }
 
     [Fact]
+    public void Seasons_that_are_over_keep_their_last_sugar_in_the_bands()
+    {
+        var course = new Ensemble(_query, "small block").SugarCourse();
+        Assert.Equal([200, 205, 210, 215, 220], course.Select(day => day.Day));
+        Assert.All(course, day => Assert.Equal(_items.Count - 1, day.Brix.Seasons));
+        Assert.Equal((12.0, 22.0), (course[^1].Brix.P10, course[^1].Brix.P90));
+    }
+
+    [Fact]
     public void Failures_assumptions_and_cautions_are_said()
     {
         Assert.Contains("1 of 512 seasons; failures.csv", _page, StringComparison.Ordinal);
@@ -100,7 +109,19 @@ public sealed class BatchPageTest : IDisposable
         row[seasons.Schema.IndexOf("item")] = (double)item.Number;
         row[seasons.Schema.IndexOf("scenario")] = "small block";
         row[seasons.Schema.IndexOf(Outcome.Ripeness.Column)] = RipeOn(item);
-        return new ItemRows(item.Number, row, [], null);
+        return new ItemRows(item.Number, row, [.. CourseDays(item).Select(day => Course(item, day))], null);
+    }
+
+    // Sugar of every fifth day from 200 on: odd items are ripe and over on day 210.
+    private static IEnumerable<int> CourseDays(PlanItem item) => item.Number % 2 == 1 ? [200, 205, 210] : [200, 205, 210, 215, 220];
+
+    private static object?[] Course(PlanItem item, int day)
+    {
+        var row = new object?[CoursesTable.Schema.Columns.Count];
+        row[CoursesTable.Schema.IndexOf("item")] = (double)item.Number;
+        row[CoursesTable.Schema.IndexOf("day_of_year")] = (double)day;
+        row[CoursesTable.Schema.IndexOf("sugar_brix")] = item.Number % 2 == 1 ? 22.0 : 10 + (0.1 * (day - 200));
+        return row;
     }
 
     private static double Quantile(double[] sorted, double share)

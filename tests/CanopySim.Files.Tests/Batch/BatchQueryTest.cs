@@ -52,6 +52,15 @@ public sealed class BatchQueryTest : IDisposable
     }
 
     [Fact]
+    public void TablesOfAnotherPlanAreToldAsSuch()
+    {
+        var other = new SeasonsTable(_files.Read(TestPlan.Least + "vary: {rows.spacing: {values: [2 m, 3 m]}}\n"));
+        var error = Assert.Throws<QueryException>(() => new BatchQuery(Merged, other.Schema, threads: 1, memoryMegabytes: 200));
+        Assert.Contains("the merged tables are not those of this plan, or hold no season: merge again", error.Message, StringComparison.Ordinal);
+        Assert.Contains("rows.spacing", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ColumnsComeInTheirOrder()
     {
         var columns = Ask("SELECT * FROM seasons LIMIT 0").Columns;
