@@ -63,7 +63,7 @@ public static class ForecastContents
     private static Tenths? TenthsOf(IReadOnlyList<double> sorted) => sorted.Count == 0 ? null
         : new Tenths(Quantile.Of(sorted, 0.1), Quantile.Of(sorted, 0.5), Quantile.Of(sorted, 0.9));
 
-    private static NoteOutlook Note(ContradictingNotes told, Units units)
+    private static NoteOutlook Note(NotedEffect told, Units units)
     {
         var row = NoteEffectWords.Row(told, units);
         var lines = NoteEffectWords.Lines(told.Notes);

@@ -4,10 +4,10 @@ using CanopySim.Numerics;
 
 namespace CanopySim.Files.Forecast;
 
-/// <summary>A note that the vines could not be brought to agree with.</summary>
+/// <summary>What was noted of one thing on one day, and what the vines show of it.</summary>
 /// <param name="Effect">What the vines show of it.</param>
 /// <param name="Notes">The lines of the sheet behind it.</param>
-public sealed record ContradictingNotes(ObservationEffect Effect, IReadOnlyList<FieldNote> Notes);
+public sealed record NotedEffect(ObservationEffect Effect, IReadOnlyList<FieldNote> Notes);
 
 /// <summary>A forecast with all that its pages tell of.</summary>
 /// <param name="Input">What it rests on.</param>
@@ -80,10 +80,10 @@ public sealed record ForecastReport(ForecastInput Input, VineForecast Forecast)
     }
 
     /// <summary>Notes that were left out because no vine of the ensemble comes near them.</summary>
-    public IReadOnlyList<ContradictingNotes> Contradicting => [.. Effects(excluded: true)];
+    public IReadOnlyList<NotedEffect> Contradicting => [.. Effects(excluded: true)];
 
     /// <summary>Notes that moved the vines, those that narrowed them most first.</summary>
-    public IReadOnlyList<ContradictingNotes> Telling =>
+    public IReadOnlyList<NotedEffect> Telling =>
         [.. Effects(excluded: false).OrderByDescending(each => each.Effect.Narrowing)];
 
     /// <summary>A spread of what members have that have it at all, as low, middle and high: tenths from below.</summary>
@@ -94,8 +94,8 @@ public sealed record ForecastReport(ForecastInput Input, VineForecast Forecast)
             : (Quantile.Of(values, 0.1), Quantile.Of(values, 0.5), Quantile.Of(values, 0.9));
     }
 
-    private IEnumerable<ContradictingNotes> Effects(bool excluded) => Forecast.Fit.Effects
-        .Select((effect, i) => new ContradictingNotes(effect, Input.Noted.NotesOf[i]))
+    private IEnumerable<NotedEffect> Effects(bool excluded) => Forecast.Fit.Effects
+        .Select((effect, i) => new NotedEffect(effect, Input.Noted.NotesOf[i]))
         .Where(each => each.Effect.IsExcluded == excluded);
 
     private IReadOnlyList<FanDay> Spread(Func<AheadSeason, DateOnly, double?> value) =>

@@ -43,7 +43,7 @@ public static class NoteEffectWords
     };
 
     /// <summary>A note that contradicts the vines, and where it stands.</summary>
-    public static string Contradiction(ContradictingNotes contradicting, Units units)
+    public static string Contradiction(NotedEffect contradicting, Units units)
     {
         var effect = contradicting.Effect;
         var seen = effect.Observation;
@@ -67,7 +67,7 @@ public static class NoteEffectWords
     }
 
     /// <summary>Cells of a table of what notes said: what, day, noted, vines before, vines after, whether used.</summary>
-    public static IReadOnlyList<string> Row(ContradictingNotes told, Units units)
+    public static IReadOnlyList<string> Row(NotedEffect told, Units units)
     {
         var effect = told.Effect;
         var seen = effect.Observation;

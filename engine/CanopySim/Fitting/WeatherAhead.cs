@@ -60,7 +60,8 @@ public sealed class WeatherAhead
         if (days <= 0) return _known;
         var made = WeatherGenerator.Generate(_climate, SeedOf(member), first, days);
         var warming = SpreadBetweenSeasons * SeededValue.Normal(_seed, "warmth of the season ahead", member);
-        made = WeatherShift.Apply(made, _scenario.Weather with { Warming = warming }, _scenario.Site);
+        // What the scenario asks of its weather is in the record already.
+        made = WeatherShift.Apply(made, new WeatherOptions { File = "", Warming = warming }, _scenario.Site);
         var ahead = WeatherBuilder.Complete(made, _scenario.Weather, _scenario.Site, _utcOffsetHours);
         return _known with
         {

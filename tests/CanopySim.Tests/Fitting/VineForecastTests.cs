@@ -54,6 +54,15 @@ public class VineForecastTests
         static IEnumerable<double> Maxima(WeatherSeries series) => series.Days.Where(day => day.Date > Day).Select(day => day.MaximumTemperatureCelsius);
     }
 
+    // The record of a warmed scenario is warm when it comes here.
+    [Fact]
+    public void Weather_ahead_is_not_warmed_a_second_time()
+    {
+        var warmed = Block with { Weather = Block.Weather with { SummerWarming = 5, RainFactor = 2 } };
+        var ahead = new WeatherAhead(Known(), SeasonCases.Record, warmed, SeasonCases.UtcOffset, new DateOnly(2025, 10, 15), seed: 1);
+        Assert.Equal(Ahead().Of(0).Days.SelectMany(day => day.Hours), ahead.Of(0).Days.SelectMany(day => day.Hours));
+    }
+
     [Fact]
     public void Options_are_what_can_still_be_done()
     {
