@@ -4,5 +4,6 @@
 set -eu
 cd "$(dirname "$0")/.."
 project=tests/CanopySim.Runner.Tests
-dotnet build -c Release "$project" --nologo -v quiet
-dotnet run --no-build -c Release --project "$project" -- -explicit only -showLiveOutput -noColor "$@"
+dotnet build -c Release "$project" -p:Faults=true --nologo -v quiet
+dotnet run --no-build -c Release --project "$project" -- -class CanopySim.Runner.Tests.Slurm.SlurmFaultTests \
+  -method '*KilledAtFiftyMoments' -showLiveOutput -noColor

@@ -1,3 +1,4 @@
+#if FAULTS
 using Xunit;
 
 namespace CanopySim.Runner.Tests.Slurm;
@@ -9,7 +10,7 @@ public sealed class SlurmFaultTests(ITestOutputHelper output)
 {
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(5);
 
-    [Fact(Explicit = true)]
+    [Fact]
     public void A_killed_node_is_made_up_for()
     {
         using var here = new TemporaryFolder();
@@ -37,7 +38,7 @@ public sealed class SlurmFaultTests(ITestOutputHelper output)
         SlurmPlan.HeldTo(here, folder);
     }
 
-    [Fact(Explicit = true)]
+    [Fact]
     public void A_controller_that_starts_again_finds_its_array()
     {
         using var here = new TemporaryFolder();
@@ -57,3 +58,4 @@ public sealed class SlurmFaultTests(ITestOutputHelper output)
         SlurmPlan.HeldTo(here, folder);
     }
 }
+#endif
