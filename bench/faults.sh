@@ -5,5 +5,5 @@ set -eu
 cd "$(dirname "$0")/.."
 project=tests/CanopySim.Runner.Tests
 dotnet build -c Release "$project" -p:Faults=true --nologo -v quiet
-dotnet run --no-build -c Release --project "$project" -- -class CanopySim.Runner.Tests.Slurm.SlurmFaultTests \
-  -method '*KilledAtFiftyMoments' -showLiveOutput -noColor
+dotnet run --no-build -c Release --project "$project" -- -method '*SlurmFaultTests.*' -method '*KilledAtFiftyMoments' \
+  -showLiveOutput -noColor
