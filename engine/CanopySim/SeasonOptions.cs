@@ -16,6 +16,12 @@ public sealed record SeasonOptions
     /// <summary>Days whose leaves are listed one by one; the last day is listed always.</summary>
     public IReadOnlyList<DateOnly> LeavesOn { get; init; } = [];
 
+    /// <summary>
+    /// False leaves out what only tells of the canopy and changes nothing in it: portrait, canopy sheet, light and heat of the fruit, next
+    /// year's buds.
+    /// </summary>
+    public bool IsAssessed { get; init; } = true;
+
     /// <summary>Seconds gone by, for the times in the summary: the model has no clock of its own. Null for none.</summary>
     public Func<double>? Seconds { get; init; }
 

@@ -67,7 +67,7 @@ public sealed class Simulation
         _senescence = new LeafSenescence(scenario.Growth, scenario.Carbon, scenario.LeafAge);
         _worker = new CanopyWorker(scenario, _soil);
         _light = new CanopyLight(scenario, options.Quality, utcOffsetHours, options.Threads);
-        _gasExchange = new CanopyGasExchange(scenario, options.Threads);
+        _gasExchange = new CanopyGasExchange(scenario, options.Threads, isRough: options.Quality == Quality.Rough);
         _carbon = new VineDayCycle(scenario);
         _berries = new BerryGrowth(scenario.Fruit);
         _clock = new SeasonClock(options.Seconds);

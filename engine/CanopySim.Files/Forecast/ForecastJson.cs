@@ -40,7 +40,7 @@ public static class ForecastJson
                 .Number("p90", share.P90))
             .Object("at_veraison", json =>
             {
-                Tenths(json, "leaf_area_m2_per_vine", report.Of(season => season.Summary.Canopy?.LeafAreaM2PerVine));
+                Tenths(json, "leaf_area_m2_per_vine", report.Of(season => season.YoungLeaf?.WholeArea));
                 Tenths(json, "young_leaf_share", report.Of(season => season.YoungLeaf?.ShareOfArea));
             })
             .Object("at_ripeness", json =>

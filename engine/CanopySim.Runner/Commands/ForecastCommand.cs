@@ -31,7 +31,7 @@ public sealed class ForecastCommand : Command<ForecastCommand.Settings>
         public string? Members { get; init; }
 
         [CommandOption("--options <N>")]
-        [Description("On how many of them what can still be done is tried, 0 to 100; 8 by default, 0 for not at all.")]
+        [Description("On how many of them what can still be done is tried, 0 to 100; 6 by default, 0 for not at all.")]
         public string? Options { get; init; }
     }
 

@@ -50,6 +50,7 @@ public static class LookAhead
                 Quality = options.Quality,
                 Threads = 1,
                 LeavesOn = leavesOn,
+                IsAssessed = false,
                 Cancellation = options.Cancellation,
             });
             seasons[i] = AheadSeason.Of(

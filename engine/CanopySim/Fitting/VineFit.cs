@@ -20,8 +20,8 @@ public sealed record FitOptions
     public Quality Quality { get; init; } = Quality.Rough;
 
     /// <summary>
-    /// False leaves out the seasons that only show what the fitted vines are like: whoever runs them anyway asks
-    /// <see cref="VineFit.WithShown"/>. Notes that still contradict the fitted vines are then not taken out.
+    /// False leaves out the seasons that only show what the fitted vines are like, of <see cref="VineFit.CheckedMembers"/> of them:
+    /// whoever runs them anyway asks <see cref="VineFit.WithShown"/>. Notes that still contradict the fitted vines are then not taken out.
     /// </summary>
     public bool IsChecked { get; init; } = true;
 
@@ -65,6 +65,9 @@ public sealed record FittedVines(
 /// </summary>
 public static class VineFit
 {
+    /// <summary>Members that show what the fitted vines are like, enough for a mean and a spread.</summary>
+    public const int CheckedMembers = 30;
+
     // An observation so far from all members before, or from the fitted ones after, is left out [standard deviations]. Assumed.
     private const double MostSurpriseBefore = 4;
     private const double MostSurpriseAfter = 3;
@@ -100,7 +103,7 @@ public static class VineFit
 
     /// <summary>Seasons that a fit runs, where nothing has to be fitted twice.</summary>
     public static int SeasonsOf(FitOptions options, int observations) =>
-        observations == 0 ? 0 : options.Members * (options.Steps + (options.IsChecked ? 1 : 0));
+        observations == 0 ? 0 : (options.Members * options.Steps) + (options.IsChecked ? Math.Min(options.Members, CheckedMembers) : 0);
 
     /// <summary>The fit with what its vines really show, [member][observation].</summary>
     public static FittedVines WithShown(FittedVines fit, double[][] shown) => fit with
@@ -128,7 +131,8 @@ public static class VineFit
                     * SeededValue.Normal(options.Seed, "note error", member, k, step))).ToArray()).ToList();
             var errors = used.Select(k => observations[k].StandardError).ToArray();
             traits = EnsembleSmoother.Step(traits, predictions, innovations, errors, options.Steps);
-            if (options.IsChecked || step < options.Steps - 1) shown = run.Predict(traits);
+            if (step < options.Steps - 1) shown = run.Predict(traits);
+            else if (options.IsChecked) shown = run.Predict([.. traits.Take(CheckedMembers)]);
         }
 
         return (traits, shown);
@@ -151,6 +155,7 @@ public static class VineFit
             Quality = options.Quality,
             Threads = 1,
             Until = observations.Max(observation => observation.Date),
+            IsAssessed = false,
             LeavesOn =
                 [.. observations.Where(seen => seen.Quantity == ObservedQuantity.LeafSize).Select(seen => seen.Date).Distinct()],
             Cancellation = options.Cancellation,

@@ -9,7 +9,7 @@ public sealed record ForecastOptions
     public int Members { get; init; } = 100;
 
     /// <summary>Members on which each option is tried, spread evenly from the earliest to the latest ripe; 0 for no options.</summary>
-    public int MembersOfOption { get; init; } = 8;
+    public int MembersOfOption { get; init; } = 6;
 
     public ulong Seed { get; init; } = 1;
 

@@ -29,6 +29,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
     private readonly LinkWorkers _workers = new();
 
     private LightGeometry? _geometry;
+    private ComposedLight? _composed;
     private PlacedCanopy? _placed;
     private PlacedArea? _area;
 
@@ -43,6 +44,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
         {
             _placed = _scene.Place(canopy, Detail);
             _geometry = LightGeometry.Build(_placed.Scene, _sky.Directions, _quality, threads, _workers);
+            _composed = _quality.IsComposed ? new ComposedLight(_geometry, scenario.Optics, threads) : null;
             _area = new PlacedArea(_placed, canopy);
         }
 
@@ -77,6 +79,7 @@ public sealed class CanopyLight(Scenario scenario, Quality quality, double utcOf
             moles += IncidentPar.MolesPerHour(day.Hours[hour], suns[hour]);
         }
 
-        return new LightOfDay(_placed, hours, incident, _geometry.Solve(incident, scenario.Optics, threads), moles);
+        var solution = _composed?.Solve(incident) ?? _geometry.Solve(incident, scenario.Optics, threads);
+        return new LightOfDay(_placed, hours, incident, solution, moles);
     }
 }

@@ -47,6 +47,9 @@ internal sealed class SkyPatches
     /// <summary>Pixels of all directions that see the sky.</summary>
     public long TotalPixels { get; }
 
+    /// <summary>What a radiance of 1 in each direction brings to a horizontal plane in the open.</summary>
+    public IReadOnlyList<double> HorizontalWeights => _horizontalWeights;
+
     public bool Sees(int direction) => _sees[direction];
 
     /// <summary>

@@ -22,7 +22,10 @@ public readonly record struct LeafDay(
 /// Gas exchange of every leaf through a day: the sunlit and the shaded part of the blade by themselves, every hour with light;
 /// day respiration alone in the dark hours, at air temperature.
 /// </summary>
-public sealed class CanopyGasExchange(Scenario scenario, int threads)
+/// <param name="scenario">The block.</param>
+/// <param name="threads">Threads; results are the same for any number.</param>
+/// <param name="isRough">True solves every second hour, on the next day those between, for both.</param>
+public sealed class CanopyGasExchange(Scenario scenario, int threads, bool isRough = false)
 {
     // Wind among the leaves over wind at 2 m. Assumed.
     internal const double WindInCanopy = 0.5;
@@ -41,6 +44,7 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
 
     private readonly LeafParameters _parameters = scenario.Leaf;
     private readonly Optics _optics = scenario.Optics;
+    private readonly int _hourStep = isRough ? 2 : 1;
 
     /// <summary>The day of every blade in the scene, in the order of surfaces.</summary>
     /// <param name="light">The day's light.</param>
@@ -51,7 +55,9 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     public IReadOnlyList<LeafDay> Day(LightOfDay light, WeatherDay weather, double stomatalWater, IReadOnlyList<double> supplyIndex, LeafHours? keep = null)
     {
         var blades = BladesOf(light, supplyIndex);
-        var hours = new CanopyHours(light, _optics, blades, stomatalWater, [.. light.Hours.Select(hour => BatchOf(weather.Hours[hour]))], keep);
+        var solved = SolvedHours(light, weather.Date);
+        var batches = solved.Select(hour => BatchOf(weather.Hours[light.Hours[hour]])).ToArray();
+        var hours = new CanopyHours(light, _optics, blades, stomatalWater, solved, batches, keep);
         hours.Solve(threads);
         var (day, night) = Respiration(light, weather);
         var days = new LeafDay[blades.Length];
@@ -62,6 +68,12 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
     /// <summary>Factor of capacity by how well the vine's sinks are fed [0.8 to 1.4].</summary>
     public static double SinkFactor(double supplyIndex) =>
         Math.Clamp(1 + (SinkEffect * (1 - supplyIndex)), LeastSinkFactor, MostSinkFactor);
+
+    private int[] SolvedHours(LightOfDay light, DateOnly date)
+    {
+        var first = light.Hours.Count >= _hourStep ? date.DayNumber % _hourStep : 0;
+        return [.. Enumerable.Range(0, light.Hours.Count).Where(hour => hour % _hourStep == first)];
+    }
 
     private LeafBatch BatchOf(WeatherHour hour) => new(
         new LeafEnvironment(hour.AirTemperatureCelsius, hour.VaporPressure, hour.AirPressure, WindInCanopy * hour.WindSpeed, scenario.Site.Co2),
@@ -92,33 +104,39 @@ public sealed class CanopyGasExchange(Scenario scenario, int threads)
 
     private CanopyBlade BladeOf(Leaf leaf, int surface, LightOfDay light, IReadOnlyList<double> supplyIndex)
     {
-        // The light is that of the blade as placed; by now it is spread over what has grown since.
+        // The light is that of the blade as placed; by now it is spread over what has grown since. Where places are renewed
+        // seldom, half of what has grown counts as lit like the rest: leaves that unfolded since have no light at all. Assumed.
         var area = leaf.Area;
         var efficiency = scenario.LeafAge.At(leaf.PhysiologicalAge);
         var acclimation = Acclimation(leaf.RelativeLight ?? 1);
         var capacity = efficiency * acclimation * SinkFactor(supplyIndex[leaf.Shoot.Vine.Value]);
         var respiration = acclimation * (RespirationWithoutEfficiency + ((1 - RespirationWithoutEfficiency) * efficiency));
-        return new(leaf, surface, area, efficiency, capacity, respiration, WidthPerRootArea * Math.Sqrt(area));
+        var lit = isRough && light.Canopy.Areas[surface] > 0 ? Math.Sqrt(area * light.Canopy.Areas[surface]) : area;
+        return new(leaf, surface, area, lit, efficiency, capacity, respiration, WidthPerRootArea * Math.Sqrt(area));
     }
 
     // Hours are added in their order, whoever solved them.
     private static LeafDay DayOf(int number, in CanopyBlade blade, CanopyHours hours, LightOfDay light, double day, double night)
     {
-        var (net, wattHours, water) = (-blade.RespirationFactor * night, 0.0, 0.0);
+        var (lit, wattHours, water) = (0.0, 0.0, 0.0);
         for (var hour = 0; hour < light.Hours.Count; hour++)
-        {
-            net += hours.NetAssimilation(hour, number);
-            water += Math.Max(0, hours.Transpiration(hour, number));
             wattHours += light.Solution.AbsorbedPar[light.Solution.IndexOf(hour, blade.Surface)];
+        for (var solved = 0; solved < hours.Count; solved++)
+        {
+            lit += hours.NetAssimilation(solved, number);
+            water += Math.Max(0, hours.Transpiration(solved, number));
         }
 
+        var stands = hours.Count > 0 ? light.Hours.Count / (double)hours.Count : 0;
+        var net = (lit * stands) - (blade.RespirationFactor * night);
+        water *= stands;
         const double GramsOfHours = UnitConversion.SecondsPerHour * UnitConversion.GramsCo2PerMicromole;
         return new LeafDay(
             blade.Leaf,
             blade.Surface,
             blade.Area,
             blade.Efficiency,
-            IncidentPar.MolesFromWattHours(wattHours),
+            IncidentPar.MolesFromWattHours(wattHours * blade.Area / blade.LitArea),
             net * blade.Area * GramsOfHours,
             blade.RespirationFactor * (day + night) * blade.Area * GramsOfHours,
             water * blade.Area * UnitConversion.SecondsPerHour * 1e-3 * UnitConversion.GramsWaterPerMole * 1e-3);

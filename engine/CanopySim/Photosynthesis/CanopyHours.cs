@@ -7,19 +7,20 @@ namespace CanopySim.Photosynthesis;
 /// <param name="Leaf">The leaf.</param>
 /// <param name="Surface">Its surface in the scene.</param>
 /// <param name="Area">One-sided area [m²].</param>
+/// <param name="LitArea">Area over which its light is spread [m²].</param>
 /// <param name="Efficiency">Efficiency of its age [0 to 1].</param>
 /// <param name="CapacityFactor">Multiplies Vcmax and Jmax.</param>
 /// <param name="RespirationFactor">Multiplies day respiration.</param>
 /// <param name="Width">Width [m].</param>
 internal readonly record struct CanopyBlade(
-    Leaf Leaf, int Surface, double Area, double Efficiency, double CapacityFactor, double RespirationFactor, double Width);
+    Leaf Leaf, int Surface, double Area, double LitArea, double Efficiency, double CapacityFactor, double RespirationFactor, double Width);
 
 /// <summary>
-/// All blades in all hours with light. The sunlit and the shaded parts of a run of blades in one hour are one batch; runs are of
+/// All blades in hours with light, all of them or those of a list. The sunlit and the shaded parts of a run of blades in one hour are one batch; runs are of
 /// one length whatever the number of threads, and no leaf's answer hangs on its batch.
 /// </summary>
 internal sealed class CanopyHours(
-    LightOfDay light, Optics optics, CanopyBlade[] blades, double stomatalWater, LeafBatch[] batches, LeafHours? keep)
+    LightOfDay light, Optics optics, CanopyBlade[] blades, double stomatalWater, int[] hours, LeafBatch[] batches, LeafHours? keep)
 {
     // Long enough for the second tier to fill its blocks, short enough to share an hour among threads.
     private const int BladesInRun = 512;
@@ -27,10 +28,13 @@ internal sealed class CanopyHours(
     private readonly double[] _netAssimilation = new double[batches.Length * blades.Length];
     private readonly double[] _transpiration = new double[batches.Length * blades.Length];
 
-    /// <summary>Net assimilation of a blade in an hour [µmol m⁻² s⁻¹].</summary>
+    /// <summary>Hours that are solved.</summary>
+    public int Count => batches.Length;
+
+    /// <summary>Net assimilation of a blade in a solved hour [µmol m⁻² s⁻¹].</summary>
     public double NetAssimilation(int hour, int blade) => _netAssimilation[(hour * blades.Length) + blade];
 
-    /// <summary>Transpiration of a blade in an hour [mmol m⁻² s⁻¹]; negative: dew.</summary>
+    /// <summary>Transpiration of a blade in a solved hour [mmol m⁻² s⁻¹]; negative: dew.</summary>
     public double Transpiration(int hour, int blade) => _transpiration[(hour * blades.Length) + blade];
 
     public void Solve(int threads)
@@ -48,7 +52,7 @@ internal sealed class CanopyHours(
         for (var i = 0; i < count; i++)
         {
             ref readonly var blade = ref blades[first + i];
-            var of = LeafParts.Of(light, hour, blade.Surface, blade.Area, optics);
+            var of = LeafParts.Of(light, hours[hour], blade.Surface, blade.LitArea, optics);
             run.SunlitShare[i] = of.SunlitShare;
             run.States[i] = StateOf(blade, of.ShadedPpfd, of.ShadedNir);
             if (of.SunlitShare > 0) run.States[count + parts++] = StateOf(blade, of.SunlitPpfd, of.SunlitNir);

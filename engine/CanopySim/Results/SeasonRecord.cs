@@ -66,7 +66,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         _days.Add(row);
         _ages.AddRange(LeafAgeClasses.Of(day.Weather.Date, day.Leaves, _vines));
         _leafRespiration += leaves.RespirationGrams / _vines / 1000;
-        KeepPortrait(day, row);
+        if (options.IsAssessed) KeepPortrait(day, row);
         _largestLeafArea = Math.Max(_largestLeafArea, row.LeafAreaM2PerVine);
         foreach (var vine in day.Vines) _carbonClosure = Math.Max(_carbonClosure, vine.Ledger.RelativeClosure);
         if (day.Light is { } light)
@@ -76,7 +76,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
         }
 
         if (day.Stages.Bloom == day.Weather.Date) _nodesAtBloom = row.NodesPerShoot;
-        _assessment.Add(day, _placed);
+        if (options.IsAssessed) _assessment.Add(day, _placed);
         if (day.Stages.Veraison is not null && (day.Stages.Ripe is null || day.Stages.Ripe == day.Weather.Date))
             _ripeningCarbon.Add(day.Leaves, row.RipeningCapacityGPerKgD);
         if (options.LeavesOn.Contains(day.Weather.Date)) ListLeaves(day);
@@ -119,7 +119,7 @@ internal sealed class SeasonRecord(Scenario scenario, SeasonOptions options)
                 CanopyScore = _assessment.Score,
                 FruitLight = _assessment.FruitLight(facts.Stages.Veraison),
                 FruitHeat = _assessment.FruitHeat,
-                NextYear = _assessment.NextYear(facts),
+                NextYear = options.IsAssessed ? _assessment.NextYear(facts) : null,
                 Season = new SeasonTotals(
                     _days.Sum(day => day.NetAssimilationGCo2PerVine) / 1000,
                     _days.Sum(day => day.RespirationGCo2PerVine) / 1000,
