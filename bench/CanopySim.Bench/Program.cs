@@ -10,6 +10,7 @@ switch (args)
     case ["scaling", .. var options]: return ScalingCommand.Run(options);
     case ["stages"]: return StageCommand.Run();
     case ["season", .. var options]: return SeasonCommand.Run(options);
+    case ["twins", .. var options]: return TwinCommand.Run(options);
     case ["view", .. var options]: return ViewCommand.Run(options);
 }
 

@@ -89,6 +89,10 @@ public sealed record VineForecast
 
     public StageRange TargetSugar => Range(dates => dates.TargetSugar);
 
+    /// <summary>Leaf area at veraison of the members that reach it, from the least [m² a vine].</summary>
+    public IReadOnlyList<double> LeafAreaAtVeraison =>
+        [.. Seasons.Select(season => season.YoungLeaf?.WholeArea).OfType<double>().Order()];
+
     private StageRange Range(Func<StageDates, DateOnly?> stage) =>
         StageRange.Of([.. Seasons.Select(season => stage(season.Summary.Dates))]);
 

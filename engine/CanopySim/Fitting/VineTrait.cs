@@ -41,7 +41,8 @@ public static class VineTraits
                     By(scenario.Growth.PreformedPhyllochron, by, scenario.Growth, nameof(scenario.Growth.PreformedPhyllochron)),
             },
         }),
-        Factor("vigor", "vigor: reserves in spring", 0.2, (scenario, by) => scenario with
+        // With two thirds of the usual reserves a vine of the model starves in spring: that is to be rare.
+        Factor("vigor", "vigor: reserves in spring", 0.15, (scenario, by) => scenario with
         {
             Carbon = scenario.Carbon with
             {

@@ -4,9 +4,9 @@ using System.Runtime.InteropServices;
 namespace CanopySim.Light;
 
 /// <summary>
-/// The hours of a geometry put together from parts that are each solved once: two skies, and every sun by itself. Light adds up,
-/// so that is exact but for the sky, which becomes a constant, a gradient and a glow that comes from the sun itself. The days
-/// between two geometries cost next to nothing so, whatever their weather.
+/// The hours of a geometry put together from parts that are each solved once: pieces of the sky, and every sun by itself. Light
+/// adds up, so that is exact where the sky is even within each piece, and the days between two geometries cost next to nothing,
+/// whatever their weather.
 /// </summary>
 internal sealed class ComposedLight(LightGeometry geometry, Optics optics, int threads)
 {
@@ -123,10 +123,10 @@ internal sealed class ComposedLight(LightGeometry geometry, Optics optics, int t
         return all > 0 ? [.. shares.Select(share => share / all)] : shares;
     }
 
-    // Directions by ring and sector.
+    // Directions by ring and sector; those in the hillside too, whose light a horizontal plane in the open would have.
     private static int[][] PiecesOf(SkyPatches sky)
     {
-        return [.. Enumerable.Range(0, sky.Directions.Count).Where(direction => sky.Sees(direction))
+        return [.. Enumerable.Range(0, sky.Directions.Count).Where(direction => sky.HorizontalWeights[direction] > 0)
             .GroupBy(direction => PieceOf(sky.Directions[direction])).OrderBy(piece => piece.Key).Select(piece => piece.ToArray())];
 
         static int PieceOf(Vector3 direction)

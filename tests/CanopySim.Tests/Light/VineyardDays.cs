@@ -44,7 +44,11 @@ internal sealed class VineyardDays(Scenario scenario, double utcOffsetHours)
     {
         var sky = new SkyFrame(scenario.Rows.Azimuth, quality.SkyDirectionCount);
         var days = Light(sky);
-        var light = LightGeometry.Build(scene, sky.Directions, quality, threads).Solve([.. days.SelectMany(day => day)], scenario.Optics, threads);
+        var geometry = LightGeometry.Build(scene, sky.Directions, quality, threads);
+        IncidentLight[] hours = [.. days.SelectMany(day => day)];
+        var light = quality.IsComposed
+            ? new ComposedLight(geometry, scenario.Optics, threads).Solve(hours)
+            : geometry.Solve(hours, scenario.Optics, threads);
         var (par, closure, first) = (new double[Days][], 0.0, 0);
         for (var day = 0; day < Days; day++)
         {

@@ -33,11 +33,12 @@ public class CanopyGasExchangeTests
         var blades = Enumerable.Range(0, light.Canopy.Leaves.Count)
             .Where(surface => light.Canopy.Leaves[surface] is not null)
             .Select(surface => new CanopyBlade(
-                light.Canopy.Leaves[surface]!, surface, light.Canopy.Areas[surface], 1, 0.3 + (surface % 8 * 0.1), 0.5 + (surface % 5 * 0.1), 0.1))
+                light.Canopy.Leaves[surface]!, surface, light.Canopy.Areas[surface], light.Canopy.Areas[surface], 1, 0.3 + (surface % 8 * 0.1), 0.5 + (surface % 5 * 0.1), 0.1))
             .ToArray();
         var airs = light.Hours.Select(hour => day.Hours[hour])
             .Select(hour => new LeafEnvironment(hour.AirTemperatureCelsius, hour.VaporPressure, hour.AirPressure, hour.WindSpeed, 420)).ToArray();
-        var hours = new CanopyHours(light, optics, blades, 0.7, [.. airs.Select(air => new LeafBatch(air, parameters))], keep: null);
+        var batches = airs.Select(air => new LeafBatch(air, parameters)).ToArray();
+        var hours = new CanopyHours(light, optics, blades, 0.7, [.. Enumerable.Range(0, airs.Length)], batches, keep: null);
         hours.Solve(2);
         var sunlit = 0;
         for (var hour = 0; hour < airs.Length; hour++)
