@@ -102,9 +102,15 @@ public sealed class BatchFolder
             if (ShardManifest.Read(path) is not { } manifest || WhyStale(shard, manifest) is not null) continue;
             try
             {
-                if (WhyDamaged(manifest) is not null) continue;
-                foreach (var rows in RowsOf(manifest)) found.TryAdd(rows.Item, rows);
-                seconds += manifest.Seconds;
+                var (fresh, all) = (0, 0);
+                foreach (var rows in RowsOf(manifest))
+                {
+                    all++;
+                    if (found.TryAdd(rows.Item, rows)) fresh++;
+                }
+
+                // A later part holds what an earlier one held, and its time.
+                if (all > 0) seconds += manifest.Seconds * fresh / all;
             }
             catch (Exception error) when (error is IOException or InvalidDataException)
             {
@@ -113,6 +119,15 @@ public sealed class BatchFolder
         }
 
         return [.. found.Values];
+    }
+
+    /// <summary>Items of a shard that could be grown, and the time that they took, the same for each [s].</summary>
+    /// <exception cref="InvalidDataException">Its data are not what its manifest says.</exception>
+    public (IReadOnlyList<ItemRows> Rows, double Seconds) Grown(ShardManifest manifest)
+    {
+        var rows = RowsOf(manifest).ToList();
+        var grown = rows.Where(item => item.Failure is null).ToList();
+        return (grown, rows.Count > 0 ? manifest.Seconds * grown.Count / rows.Count : 0);
     }
 
     /// <summary>Publishes a shard: data, then manifest; then nothing partial of it is needed.</summary>
@@ -202,8 +217,14 @@ public sealed class BatchFolder
         foreach (var failure in manifest.Failures) yield return new ItemRows(failure.Item, null, [], failure.Message);
     }
 
-    private TableData ReadTable(DataFile file, TableSchema schema) =>
-        ParquetTable.Read(File.ReadAllBytes(System.IO.Path.Combine(Shards, file.Name)), schema);
+    // What was looked at a while ago may have changed since: the bytes that are used are those that are checked.
+    private TableData ReadTable(DataFile file, TableSchema schema)
+    {
+        var bytes = File.ReadAllBytes(System.IO.Path.Combine(Shards, System.IO.Path.GetFileName(file.Name)));
+        if (Convert.ToHexStringLower(SHA256.HashData(bytes)) != file.Sha256)
+            throw new InvalidDataException($"{file.Name} is not what was written");
+        return ParquetTable.Read(bytes, schema);
+    }
 
     private string? WhyStale(int shard, ShardManifest manifest)
     {

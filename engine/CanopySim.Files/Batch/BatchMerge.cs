@@ -9,7 +9,9 @@ namespace CanopySim.Files.Batch;
 /// <param name="Failed">Items that could not be grown.</param>
 /// <param name="Files">Files written.</param>
 /// <param name="Unusable">Shards that are missing, stale or damaged, with why.</param>
-public sealed record MergeOutcome(int Seasons, int Failed, int Files, IReadOnlyList<(int Shard, string Why)> Unusable);
+/// <param name="PageFault">Why there is no page; empty where there is one.</param>
+public sealed record MergeOutcome(
+    int Seasons, int Failed, int Files, IReadOnlyList<(int Shard, string Why)> Unusable, string PageFault = "");
 
 /// <summary>
 /// Puts the shards of a plan together to one dataset, partitioned by scenario. Which shards there must be is the plan's to
@@ -46,6 +48,7 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
         List<(int, string)> unusable = [.. found.Where(one => one.Found.State != ShardState.Complete)
             .Select(one => (one.Shard, one.Found.State == ShardState.Missing ? "not grown yet" : one.Found.Reason))];
         if (unusable.Count > 0 && !incomplete) return new MergeOutcome(0, 0, 0, unusable);
+        var fault = "";
         var partial = Path.Combine(folder.Path, $".merged.{DurableFile.Writer}-{Path.GetRandomFileName()}{PartialEnding}");
         try
         {
@@ -56,8 +59,12 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
             DurableFile.Publish(
                 Path.Combine(partial, Provenance.FileName),
                 System.Text.Encoding.UTF8.GetBytes(Provenance.Json(plan, items, hashes, _merged, _rows, unusable.Count)));
-            WriteReport(partial, unusable.Count);
+            fault = TryWriteReport(partial, unusable.Count);
             Replace(partial);
+        }
+        catch (InvalidDataException error)
+        {
+            throw new TryAgainException($"a shard changed while it was merged: {error.Message}", error);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -68,7 +75,7 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
             if (Directory.Exists(partial)) Directory.Delete(partial, recursive: true);
         }
 
-        return new MergeOutcome(_rows, _failures.Count, _files, unusable);
+        return new MergeOutcome(_rows, _failures.Count, _files, unusable, fault);
     }
 
     private void MergeTables(string target, IReadOnlyList<ShardManifest> manifests, CancellationToken stop)
@@ -134,6 +141,20 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
                 CsvColumn<ItemFailure>.Words("message", failure => failure.Message),
             ],
             _failures);
+    }
+
+    // Tables that took days are not lost to a page that cannot be drawn.
+    private string TryWriteReport(string target, int missingShards)
+    {
+        try
+        {
+            WriteReport(target, missingShards);
+            return "";
+        }
+        catch (Exception error) when (error is not (IOException or UnauthorizedAccessException or OperationCanceledException))
+        {
+            return error.Message;
+        }
     }
 
     // One thread, so that sums over seasons have the same bits every time.

@@ -118,12 +118,18 @@ public sealed class BatchRun
         }
 
         if (found.State is ShardState.Stale or ShardState.Damaged) _say($"shard {shard} is grown again: {found.Reason}");
-        var kept = _folder.FindPartial(shard, out var seconds)
-            .Where(rows => !(_options.RetryFailed && rows.Failure is not null)).ToList();
+        // Of a shard that is complete but for failures only those are tried again.
+        var (kept, seconds) = found.State == ShardState.Complete ? _folder.Grown(found.Manifest!) : Partial();
         var open = new OpenShard(shard, first, last, kept, seconds);
         _done = _done with { Kept = _done.Kept + kept.Count, Failed = _done.Failed + kept.Count(rows => rows.Failure is not null) };
         if (open.Left == 0) _folder.Publish(shard, open.Rows(), open.Seconds);
         else _open.Add(open);
+
+        (IReadOnlyList<ItemRows> Rows, double Seconds) Partial()
+        {
+            var rows = _folder.FindPartial(shard, out var spent);
+            return ([.. rows.Where(item => !(_options.RetryFailed && item.Failure is not null))], spent);
+        }
     }
 
     private void Finish(OpenShard shard, ItemRows rows, double seconds)

@@ -70,6 +70,19 @@ public sealed class BatchWeather(BatchPlan plan, int kept)
     /// <summary>The weather file of a scenario in a season of weather.</summary>
     public static string PathOf(PlanWeather weather, ScenarioDocument document) => weather.File ?? document.WeatherPath;
 
+    /// <summary>The name of a weather file; where the plan has two of that name, the folders behind which they differ before it.</summary>
+    public static string LabelOf(PlanWeather weather, ScenarioDocument document, BatchPlan plan)
+    {
+        var path = Parts(PathOf(weather, document));
+        var others = plan.Scenarios.SelectMany(scenario => plan.Weather.Select(other => PathOf(other, scenario.Document))).Distinct()
+            .Select(Parts).Where(other => !other.SequenceEqual(path)).ToList();
+        var kept = 1;
+        while (kept < path.Length && others.Any(other => other.TakeLast(kept).SequenceEqual(path.TakeLast(kept)))) kept++;
+        return string.Join('/', path.TakeLast(kept));
+
+        static string[] Parts(string file) => Path.GetFullPath(file).Split(Path.DirectorySeparatorChar);
+    }
+
     private static RecordKey KeyOf(int scenario, PlanWeather weather, ScenarioDocument document)
     {
         var path = PathOf(weather, document);

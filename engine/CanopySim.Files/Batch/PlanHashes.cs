@@ -18,6 +18,7 @@ public sealed class PlanHashes
     private readonly string _head;
     private readonly string[] _scenarios;
     private readonly string[,] _weather;
+    private readonly string[,] _labels;
 
     public PlanHashes(BatchPlan plan, PlanItems items, SeasonsTable seasons)
     {
@@ -27,9 +28,17 @@ public sealed class PlanHashes
         _scenarios = [.. plan.Scenarios.Select(scenario => Sum(
             [.. scenario.Document.SourceFiles.SkipLast(1).Select(OfFile), .. scenario.Document.Values.Where(value => IsOf(plan, value.Where)).Select(value => $"{value.Key}={value.Value}")]))];
         _weather = new string[plan.Scenarios.Count, plan.Weather.Count];
+        _labels = new string[plan.Scenarios.Count, plan.Weather.Count];
         for (var scenario = 0; scenario < plan.Scenarios.Count; scenario++)
+        {
             for (var weather = 0; weather < plan.Weather.Count; weather++)
-                _weather[scenario, weather] = OfFile(BatchWeather.PathOf(plan.Weather[weather], plan.Scenarios[scenario].Document));
+            {
+                var document = plan.Scenarios[scenario].Document;
+                _weather[scenario, weather] = OfFile(BatchWeather.PathOf(plan.Weather[weather], document));
+                _labels[scenario, weather] = BatchWeather.LabelOf(plan.Weather[weather], document, plan);
+            }
+        }
+
         Inputs = [.. files.Select(file => new PlanInput(file.Key, file.Value))];
         _head = string.Join('\n', "batch 1", EngineBuild, SeasonsSchema, CoursesSchema, $"{plan.Quality}", $"{plan.Until}");
         Plan = Sum([_head, .. Enumerable.Range(1, items.Shards).Select(OfShard)]);
@@ -64,6 +73,7 @@ public sealed class PlanHashes
             text.Append('\n').Append(number)
                 .Append('\t').Append(_plan.Scenarios[item.Scenario].Label)
                 .Append('\t').Append(_scenarios[item.Scenario])
+                .Append('\t').Append(_labels[item.Scenario, item.Weather])
                 .Append('\t').Append(_weather[item.Scenario, item.Weather])
                 .Append('\t').Append(weather.Year).Append('\t').Append(weather.Seed).Append('\t').Append(item.Seed);
             for (var key = 0; key < item.Values.Count; key++)

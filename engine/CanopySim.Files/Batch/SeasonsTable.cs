@@ -94,9 +94,9 @@ public sealed class SeasonsTable
     public static int DayOf(DateOnly date, SeasonCalendar calendar) =>
         date.DayNumber - new DateOnly(calendar.Year, 1, 1).DayNumber + 1;
 
-    private static string WeatherLabel(PlanWeather weather, ScenarioDocument document)
+    private string WeatherLabel(PlanWeather weather, ScenarioDocument document)
     {
-        var file = Path.GetFileName(BatchWeather.PathOf(weather, document));
+        var file = BatchWeather.LabelOf(weather, document, _plan);
         return weather.Seed is { } seed ? FormattableString.Invariant($"{file}, seed {seed}") : file;
     }
 

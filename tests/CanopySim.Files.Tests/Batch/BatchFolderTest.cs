@@ -150,6 +150,58 @@ public sealed class BatchFolderTest : IDisposable
             Directory.GetFiles(folder.Shards).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
+    // A process that went on from an earlier one's part wrote its time too, and the earlier part is still there.
+    [Fact]
+    public void TimeThatTwoPartsTellOfCountsOnce()
+    {
+        var folder = Open(_files.At("results"), Text, out var seasons);
+        folder.Prepare();
+        folder.PublishPartial(1, [Rows(seasons, 1), Rows(seasons, 2)], 4, earlier: null);
+        folder.PublishPartial(1, [Rows(seasons, 1), Rows(seasons, 2), Rows(seasons, 3)], 6, earlier: null);
+        Assert.Equal([1, 2, 3], folder.FindPartial(1, out var seconds).Select(row => row.Item));
+        Assert.Equal(6, seconds, 1e-9);
+    }
+
+    [Fact]
+    public void DataThatChangeAfterTheyWereLookedAtAreNotTaken()
+    {
+        var folder = Published(out _);
+        var manifest = folder.Find(2).Manifest!;
+        var path = Path.Combine(folder.Shards, "00002.courses.parquet");
+        var bytes = File.ReadAllBytes(path);
+        bytes[bytes.Length / 2] ^= 1;
+        File.WriteAllBytes(path, bytes);
+        Assert.Throws<InvalidDataException>(() => folder.Tables(manifest));
+    }
+
+    [Fact]
+    public void OfAShardWithFailuresTheRestIsKept()
+    {
+        var folder = Published(out _);
+        var (rows, seconds) = folder.Grown(folder.Find(2).Manifest!);
+        Assert.Equal([5, 6, 8], rows.Select(row => row.Item));
+        Assert.Equal(0.75 * 12.5, seconds, 1e-9);
+    }
+
+    [Fact]
+    public void WeatherFilesOfOneNameAreToldApartByTheirFolders()
+    {
+        foreach (var name in new[] { "east", "west" })
+        {
+            Directory.CreateDirectory(_files.At(name));
+            File.Copy(_files.At("weather.csv"), _files.At($"{name}/weather.csv"));
+        }
+
+        Assert.Equal(["east/weather.csv", "west/weather.csv"], Labels("weather: {files: [east/weather.csv, west/weather.csv]}\n"));
+        Assert.Equal(["weather.csv"], Labels("weather: {files: [east/weather.csv]}\n"));
+
+        IEnumerable<string> Labels(string weather)
+        {
+            var plan = _files.Read(Text + weather);
+            return plan.Weather.Select(each => BatchWeather.LabelOf(each, plan.Scenarios[0].Document, plan));
+        }
+    }
+
     private BatchFolder Published(out SeasonsTable seasons)
     {
         var folder = Open(_files.At("results"), Text, out seasons);

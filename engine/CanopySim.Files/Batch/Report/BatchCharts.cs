@@ -11,14 +11,14 @@ internal static class BatchCharts
     private const int MostKeys = 12;
 
     /// <summary>Sugar by date, as bands.</summary>
-    public static ChartSheet Sugar(Ensemble ensemble, double target)
+    public static ChartSheet Sugar(Ensemble ensemble, double? target)
     {
         var panel = new ChartPanel("Brix");
         var course = ensemble.SugarCourse();
         panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P10, day.Brix.P90))], ChartStyle.FourOfFive);
         panel.Band([.. course.Select(day => ((double)day.Day, day.Brix.P25, day.Brix.P75))], ChartStyle.Half);
         panel.Line(course.Select(day => new ChartPoint(day.Day, day.Brix.P50)), ChartStyle.Line, label: "median");
-        panel.Level(target, "target");
+        if (target is { } level) panel.Level(level, "target");
         var caption = course.Count == 0
             ? "No fruit ripens in these seasons."
             : "The line is the median of all seasons, the dark band holds half of them, the light one four of five; a season that is over keeps its last sugar.";

@@ -85,7 +85,7 @@ public static class BatchPage
     // "Ripe (22 Brix) on 14 September in the middle of 500 seasons, from 6 to 25 September in four of five."
     private static string Opening(BatchReport report, Ensemble ensemble)
     {
-        var target = Measure.Brix(Target(report, ensemble));
+        var target = Target(report, ensemble) is { } sugar ? Measure.Brix(sugar) : "its own target sugar";
         if (ensemble.Of(Outcome.Ripeness) is not { } days)
             return $"{ensemble.Scenario}: none of {Count(ensemble.Seasons, "season")} reaches {target}.";
         var reached = days.Seasons == ensemble.Seasons ? "all" : days.Seasons.ToString(CultureInfo.InvariantCulture);
@@ -205,8 +205,11 @@ public static class BatchPage
         return ChartAxis.DayText(date, isShort: false);
     }
 
-    private static double Target(BatchReport report, Ensemble ensemble) =>
-        report.Plan.Scenarios.First(scenario => scenario.Label == ensemble.Scenario).Document.Scenario.Season.TargetSugar;
+    // Null where the seasons of the plan have targets of their own.
+    private static double? Target(BatchReport report, Ensemble ensemble) =>
+        report.Plan.Varied.Any(key => key.Key == "season.target_sugar")
+            ? null
+            : report.Plan.Scenarios.First(scenario => scenario.Label == ensemble.Scenario).Document.Scenario.Season.TargetSugar;
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 
