@@ -53,8 +53,8 @@ public readonly record struct ObservationEffect(
 }
 
 /// <summary>Vines that agree with what was seen.</summary>
-/// <param name="Traits">Traits of each member in standard deviations, [member][trait].</param>
-/// <param name="Before">The same before any note.</param>
+/// <param name="Traits">Traits of each member in standard deviations, widened by the model's error, [member][trait].</param>
+/// <param name="Before">The same before any note, not widened.</param>
 /// <param name="Effects">What each observation had to say, in their order.</param>
 public sealed record FittedVines(
     IReadOnlyList<double[]> Traits, IReadOnlyList<double[]> Before, IReadOnlyList<ObservationEffect> Effects);
@@ -65,6 +65,13 @@ public sealed record FittedVines(
 /// </summary>
 public static class VineFit
 {
+    /// <summary>
+    /// By how much the members differ more than notes and widths of traits say, for what every member has wrong alike: responses to temperature
+    /// and age, the weather of a station for that of the rows. Inflation of an ensemble after Anderson &amp; Anderson 1999,
+    /// doi:10.1175/1520-0493(1999)127&lt;2741:AMCIOT&gt;2.0.CO;2, from memory; the size is fitted to ten vines of another model.
+    /// </summary>
+    public const double ModelError = 1.6;
+
     /// <summary>Members that show what the fitted vines are like, enough for a mean and a spread.</summary>
     public const int CheckedMembers = 30;
 
@@ -82,7 +89,7 @@ public static class VineFit
         Scenario scenario, WeatherSeries weather, double utcOffsetHours, IReadOnlyList<Observation> observations, FitOptions options)
     {
         var before = Draw(options);
-        if (observations.Count == 0) return new FittedVines(before, before, []);
+        if (observations.Count == 0) return new FittedVines(Widened(before), before, []);
         var run = new Seasons(scenario, weather, utcOffsetHours, observations, options);
         var first = run.Predict(before);
         var excluded = Enumerable.Range(0, observations.Count)
@@ -98,7 +105,7 @@ public static class VineFit
 
         var effects = observations.Select((observation, k) => new ObservationEffect(
             observation, Mean(first, k), Spread(first, k), Mean(last, k), Spread(last, k), excluded.Contains(k)));
-        return new FittedVines(traits, before, [.. effects]);
+        return new FittedVines(Widened(traits), before, [.. effects]);
     }
 
     /// <summary>Seasons that a fit runs, where nothing has to be fitted twice.</summary>
@@ -113,6 +120,12 @@ public static class VineFit
 
     internal static double Surprise(Observation observation, double mean, double spread) =>
         Math.Abs(observation.Innovation(mean, 0)) / Math.Sqrt((spread * spread) + (observation.StandardError * observation.StandardError));
+
+    private static double[][] Widened(double[][] traits)
+    {
+        var means = Enumerable.Range(0, VineTraits.All.Count).Select(trait => traits.Average(member => member[trait])).ToArray();
+        return [.. traits.Select(member => member.Select((value, trait) => means[trait] + (ModelError * (value - means[trait]))).ToArray())];
+    }
 
     private static double[][] Draw(FitOptions options) =>
         [.. Enumerable.Range(0, options.Members).Select(member => Enumerable.Range(0, VineTraits.All.Count)

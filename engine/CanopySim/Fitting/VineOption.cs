@@ -12,6 +12,7 @@ public sealed record VineOption(string Name, DateOnly Day, string Words, Func<Sc
     // What is cut, and when after bloom; common practice, no source.
     private const double ShootsKept = 0.75;
     private const int NodesKept = 12;
+    private const double AboveTopWire = 0.1;
     private const int DaysToTopping = 14;
     private const double LeavesPulled = 0.6;
     private const int DaysToPulling = 25;
@@ -47,14 +48,18 @@ public sealed record VineOption(string Name, DateOnly Day, string Words, Func<Sc
 
         if (Due(DaysToTopping) is var top && top < turns)
         {
+            // Along wires a grower cuts at a height; where shoots hang, some of them or all, at a length.
+            var step = TrellisKeys.HasWalls(scenario.Trellis.Form) && scenario.Trellis.Form != TrellisForm.UpAndDown
+                ? new Topping { On = top, Height = scenario.Trellis.TopWireHeightOrDefault + AboveTopWire }
+                : new Topping { On = top, Nodes = NodesKept };
+            var where = step.Height is { } height
+                ? FormattableString.Invariant($"{height:0.0#} m over the ground")
+                : FormattableString.Invariant($"{NodesKept} nodes");
             options.Add(new VineOption(
-                "topping", top, FormattableString.Invariant($"top the shoots at {NodesKept} nodes"),
+                "topping", top, $"top the shoots at {where}",
                 block => block with
                 {
-                    CanopyWork = block.CanopyWork with
-                    {
-                        Topping = [.. block.CanopyWork.Topping, new Topping { On = top, Nodes = NodesKept }],
-                    },
+                    CanopyWork = block.CanopyWork with { Topping = [.. block.CanopyWork.Topping, step] },
                 }));
         }
 

@@ -51,7 +51,7 @@ public class VineFitTests
     {
         var fit = OfSeen.Value;
         foreach (var trait in new[] { Number("sugar"), Number("veraison"), Number("set") })
-            Assert.InRange(Spread(fit.Traits, trait) / Spread(fit.Before, trait), 0.75, 1.2);
+            Assert.InRange(Spread(fit.Traits, trait) / Spread(fit.Before, trait) / VineFit.ModelError, 0.75, 1.2);
     }
 
     [Fact]
@@ -72,7 +72,11 @@ public class VineFitTests
     public void Without_notes_the_vines_stay_as_they_were_drawn()
     {
         var fit = Fit([]);
-        Assert.Equal(fit.Before, fit.Traits);
+        for (var trait = 0; trait < VineTraits.All.Count; trait++)
+        {
+            Assert.Equal(VineFit.ModelError, Spread(fit.Traits, trait) / Spread(fit.Before, trait), 1e-9);
+            Assert.Equal(fit.Before.Average(member => member[trait]), fit.Traits.Average(member => member[trait]), 1e-9);
+        }
         Assert.Empty(fit.Effects);
     }
 
