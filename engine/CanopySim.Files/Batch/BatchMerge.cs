@@ -200,7 +200,14 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
                 "a folder that this program wrote");
         var old = partial + OldEnding;
         Directory.Move(folder.Merged, old);
-        Directory.Move(partial, folder.Merged);
-        Directory.Delete(old, recursive: true);
+        try
+        {
+            Directory.Move(partial, folder.Merged);
+        }
+        finally
+        {
+            // Where another merge was quicker, its dataset is there.
+            if (Directory.Exists(folder.Merged)) Directory.Delete(old, recursive: true);
+        }
     }
 }

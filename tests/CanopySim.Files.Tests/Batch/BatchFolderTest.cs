@@ -202,6 +202,45 @@ public sealed class BatchFolderTest : IDisposable
         }
     }
 
+    // Whichever is last, or the first while the other has to be called again: the dataset is whole, and nothing lies about.
+    [Fact]
+    public void TwoMergesAtOnceLeaveOneWholeDataset()
+    {
+        var plan = _files.Read(Text);
+        var items = new PlanItems(plan);
+        var seasons = new SeasonsTable(plan);
+        var hashes = new PlanHashes(plan, items, seasons);
+        var folder = new BatchFolder(_files.At("results"), plan, items, hashes, seasons);
+        folder.Prepare();
+        for (var shard = 1; shard <= items.Shards; shard++)
+        {
+            var (first, last) = items.ShardItems(shard);
+            folder.Publish(shard, [.. Enumerable.Range(first, last - first + 1).Select(item => Rows(seasons, item))], 1);
+        }
+
+        for (var round = 0; round < 5; round++)
+        {
+            var merges = Enumerable.Range(0, 3).Select(_ => Task.Run(() => Merge())).ToArray();
+            Task.WaitAll(merges, TestContext.Current.CancellationToken);
+            Assert.Contains(merges, merge => merge.Result);
+            Assert.True(File.Exists(Path.Combine(folder.Merged, Provenance.FileName)));
+            Assert.Single(Directory.GetFiles(Path.Combine(folder.Merged, "seasons"), "*.parquet", SearchOption.AllDirectories));
+            Assert.Empty(Directory.GetDirectories(folder.Path, ".merged*"));
+        }
+
+        bool Merge()
+        {
+            try
+            {
+                return new BatchMerge(plan, items, folder, hashes, seasons).Run(incomplete: false, CancellationToken.None).Seasons == items.Count;
+            }
+            catch (TryAgainException)
+            {
+                return false;
+            }
+        }
+    }
+
     private BatchFolder Published(out SeasonsTable seasons)
     {
         var folder = Open(_files.At("results"), Text, out seasons);

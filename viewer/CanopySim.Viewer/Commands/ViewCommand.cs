@@ -86,6 +86,7 @@ public sealed class ViewCommand : Command<ViewSettings>
         using var window = new GlfwWindow(WindowWidth, WindowHeight, $"{source.Recording.Scenario.Name} · CanopySim");
         using var trials = new TrialRunner(source.Recording, source.Folder, threads);
         using var screen = new ScreenModel(source.Recording, trials, settings.FirstState(source.Recording));
+        if (settings.Options.From != ViewPoint.Along) screen.Look(settings.Options.From);
         var report = settings.Report is { } file ? new Action<ScreenModel>(of => WriteReport(file, of)) : null;
         ViewWindow.Run(window, screen, source.Running, report, cancellation);
         return cancellation.IsCancellationRequested ? ExitCode.Stopped : ExitCode.Ok;
