@@ -7,7 +7,7 @@ namespace CanopySim.Bench;
 /// <summary><c>fuzz</c>: reads damaged files by the million. Exit 1 where one is neither read nor refused as it should be.</summary>
 internal static class FuzzCommand
 {
-    private const string Usage = "fuzz [--count N] [--seed S] [--format scenario|weather|epw|sensors] [--index I] [--out DIR]";
+    private const string Usage = "fuzz [--count N] [--seed S] [--format scenario|weather|epw|sensors|plan|notes] [--index I] [--out DIR]";
 
     public static int Run(string[] arguments)
     {
@@ -35,7 +35,7 @@ internal static class FuzzCommand
         foreach (var format in formats)
         {
             // Two of each other format for each EPW, where all are asked for.
-            var share = formats.Length == 1 ? count : format == FuzzFormat.Epw ? count - (count * 2 / 7 * 3) : count * 2 / 7;
+            var share = formats.Length == 1 ? count : format == FuzzFormat.Epw ? count - (count * 2 / 11 * 5) : count * 2 / 11;
             faults += Run(format, seed, from, share, folder);
         }
 

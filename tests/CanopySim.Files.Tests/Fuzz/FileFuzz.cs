@@ -54,8 +54,9 @@ internal sealed class FileFuzz : IDisposable
 
         var took = Stopwatch.GetElapsedTime(started);
         allocated = GC.GetAllocatedBytesForCurrentThread() - allocated;
-        if (fault is null && allocated > FuzzLimits.Bytes(bytes.Length))
-            fault = $"{allocated} bytes of memory for a file of {bytes.Length}; expected at most {FuzzLimits.Bytes(bytes.Length)}";
+        var limit = FuzzLimits.Bytes(_format, bytes.Length);
+        if (fault is null && allocated > limit)
+            fault = $"{allocated} bytes of memory for a file of {bytes.Length}; expected at most {limit}";
         if (fault is null && took > FuzzLimits.LongestRead) fault = $"read in {took.TotalSeconds:0.0} s; expected at most {FuzzLimits.LongestRead.TotalSeconds} s";
         return new FuzzOutcome(refusal, fault, allocated, took);
     }

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using CanopySim.Files.Batch;
 using CanopySim.Files.Moments;
+using CanopySim.Files.Notes;
 using CanopySim.Files.Scenarios;
 using CanopySim.Files.Weather;
 using CanopySim.Geometry;
@@ -15,6 +17,12 @@ namespace CanopySim.Files.Tests.Fuzz;
 /// </summary>
 internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnlyList<byte[]> Whole, Action<string, long> Read)
 {
+    /// <summary>Bytes of memory that reading other files may take, which the file names: a few scenarios for a plan.</summary>
+    public long BytesBeside { get; private init; }
+
+    /// <summary>Bytes of memory that each byte of a large file may take.</summary>
+    public long BytesPerByte { get; private init; } = FuzzLimits.BytesPerByte;
+
     private static readonly Site Place = new() { Latitude = 47.6, Longitude = -122.3, TimeZone = "UTC-08:00" };
 
     public static readonly FuzzFormat Scenario = new("scenario", "block.yaml", Encode(Least, Starter(all: false), Starter(all: true)), (path, _) => ScenarioFile.Read(path));
@@ -25,10 +33,21 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
 
     public static readonly FuzzFormat Sensors = new("sensors", "sensors.csv", Encode(SensorsByWord(), SensorsByVector()), (path, _) => SensorTable.Read(path, new Cell(2.4, 1.5, 0.1, -0.05), 30));
 
-    public static readonly IReadOnlyList<FuzzFormat> All = [Scenario, Weather, Epw, Sensors];
+    public static readonly FuzzFormat Plan = new("plan", "plan.yaml", Encode(PlanOfLists, PlanOfDistributions), (path, _) => new PlanItems(PlanFile.Read(path)))
+    {
+        BytesBeside = 10_000_000,
+    };
+
+    public static readonly FuzzFormat Notes = new("notes", "notes.csv", Encode(NotesByLine(), NotesByColumn), (path, _) => NotesFile.Read(path))
+    {
+        // Rows are short, and each word of a date or a measure is looked at by itself: 390 measured.
+        BytesPerByte = 450,
+    };
+
+    public static readonly IReadOnlyList<FuzzFormat> All = [Scenario, Weather, Epw, Sensors, Plan, Notes];
 
     /// <summary>Files that stand beside a damaged one: what a scenario names.</summary>
-    public static IEnumerable<(string Name, byte[] Bytes)> Beside => [("weather.csv", Weather.Whole[0]), ("base.yaml", Scenario.Whole[2])];
+    public static IEnumerable<(string Name, byte[] Bytes)> Beside => [("weather.csv", Weather.Whole[0]), ("base.yaml", Scenario.Whole[2]), ("small.yaml", Scenario.Whole[1])];
 
     private const string Least = """
         name: small block
@@ -42,6 +61,39 @@ internal sealed partial record FuzzFormat(string Name, string FileName, IReadOnl
           points: [[0 d, 0.2], [35 d, 1], [120 d, 50 %]]
 
         """;
+
+    private const string PlanOfLists = """
+        name: small-plan
+        scenarios: [small.yaml]
+        weather: {years: 2014 to 2015, seeds: [3, 7 to 8]}
+        vary:
+          rows.spacing: {values: [2 m, 2.4 m]}
+          soil.transpirable_water: {from: 60 mm, to: 180 mm, steps: 3}
+        set: {season.target_sugar: 23 Brix}
+        replicates: 2
+        quality: rough
+        until: 06-30
+        seed: 5
+        shard: {items: 4}
+
+        """;
+
+    private const string PlanOfDistributions = """
+        name: drawn
+        scenarios: [small.yaml, base.yaml]
+        vary:
+          rows.spacing: {distribution: uniform, from: 2 m, to: 3 m}
+          leaf.vcmax25: {distribution: normal, mean: 57 umol m-2 s-1, standard_deviation: 6 umol m-2 s-1}
+        design: {kind: latin_hypercube, points: 8}
+        shard: {minutes: 10}
+
+        """;
+
+    private static string NotesByLine() =>
+        "date,vine,shoot,what,value,unit,note\n" + Rows(12, row => $"{Day(row):yyyy-MM-dd},{row},a,{(row % 2 == 0 ? "shoot_length" : "nodes")},{10 + row},{(row % 2 == 0 ? "cm" : "")},\n")
+        + "2014-05-01,,,bloom,50,%,east\n2014-05-02,,,leaf_size,11 x 12.5,cm,\n2014-05-03,,,spray,sulfur first cover,,\n2014-05-04,1,a,tip,tendrils above tip,,\n";
+
+    private const string NotesByColumn = "date;vine;shoot;shoot_length (in);nodes;clusters\n2014-05-01;3;a;12 1/2;9;2\n5 May 2014;3;b;14;10;\n";
 
     // Every other file may be filled, by its index; a typical year is taken for one with a 29 February.
     private static void ReadWeather(string path, long index) =>

@@ -9,8 +9,8 @@ internal static class FuzzLimits
     // Measured over 30,000 files: 1.3 MB for a scenario of seven lines over one with every key, and 110 a byte for large ones.
     private const long BytesForAny = 2_000_000;
 
-    private const long BytesPerByte = 150;
+    public const long BytesPerByte = 150;
 
     /// <summary>Bytes that may be allocated in all, freed ones too, while a file of a size is read.</summary>
-    public static long Bytes(int size) => BytesForAny + (BytesPerByte * size);
+    public static long Bytes(FuzzFormat format, int size) => BytesForAny + format.BytesBeside + (format.BytesPerByte * size);
 }
