@@ -1,6 +1,7 @@
 using CanopySim.Drawing.Gl;
 using CanopySim.Drawing.Painting;
 using CanopySim.Drawing.Pictures;
+using CanopySim.Drawing.Views;
 using CanopySim.Files;
 using CanopySim.Files.Recording;
 using CanopySim.Viewer.Screen;

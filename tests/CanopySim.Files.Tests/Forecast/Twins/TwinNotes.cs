@@ -1,6 +1,4 @@
 using CanopySim.Files.Notes;
-using CanopySim.Fitting;
-using CanopySim.Results;
 
 namespace CanopySim.Files.Tests.Forecast.Twins;
 
