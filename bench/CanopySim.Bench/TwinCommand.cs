@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using CanopySim.Files.Tests.Forecast.Twins;
 using static CanopySim.Bench.Tables;
 
@@ -10,13 +11,13 @@ namespace CanopySim.Bench;
 /// </summary>
 internal static class TwinCommand
 {
-    private const string Usage = "twins [--twins N] [--first N] [--members N] [--dates MMDD,…] [--shared 0,1] [--scenario FILE]";
+    private const string Usage = "twins [--twins N] [--first N] [--members N] [--dates MMDD,…] [--shared 0,1] [--scenario FILE] [--readings FILE.csv]";
 
     public static int Run(string[] arguments)
     {
         if (Options.Read(
                 arguments, Usage, ("--twins", "60"), ("--first", "0"), ("--members", "40"), ("--dates", "0425,0515,0620,0815"),
-                ("--shared", "0,1"), ("--scenario", "scenarios/warm-valley/scenario.yaml")) is not { } options)
+                ("--shared", "0,1"), ("--scenario", "scenarios/warm-valley/scenario.yaml"), ("--readings", "")) is not { } options)
         {
             return 2;
         }
@@ -33,7 +34,12 @@ internal static class TwinCommand
             {
                 var truth = new TwinTruth(block, (ulong)twin + 1, shared == 1);
                 foreach (var date in dates)
-                    readings.AddRange(TwinTrial.Run(block, truth, date, members, (ulong)twin + 1, Environment.ProcessorCount));
+                {
+                    var told = TwinTrial.Run(block, truth, date, members, (ulong)twin + 1, Environment.ProcessorCount);
+                    readings.AddRange(told);
+                    if (options.Text("--readings") is { Length: > 0 } file) Append(file, twin, shared, told);
+                }
+
                 Console.Error.Write($"\r{twin - first + 1} twins ");
             }
 
@@ -44,6 +50,14 @@ internal static class TwinCommand
         }
 
         return holds ? 0 : 1;
+    }
+
+    private static void Append(string file, int twin, int shared, IEnumerable<TwinReading> told)
+    {
+        if (!File.Exists(file)) File.WriteAllText(file, "twin,shared,what,asked_on,came,p10,p50,p90\n");
+        File.AppendAllLines(file, told.Select(reading => string.Create(
+            CultureInfo.InvariantCulture,
+            $"{twin},{shared},{reading.Quantity},{reading.AsOf:yyyy-MM-dd},{reading.Truth:R},{reading.P10:R},{reading.P50:R},{reading.P90:R}")));
     }
 
     private static bool Print(List<TwinReading> readings)

@@ -69,6 +69,8 @@ public static class ForecastVerdicts
         "The vines are moved towards the notes by an ensemble smoother with multiple data assimilation (Emerick & Reynolds 2013, from memory).",
         $"How far vines may differ from the scenario in {VineTraits.All.Count} traits ({string.Join(", ", VineTraits.All.Select(trait => trait.Words))}), "
             + "and how far notes may be off, is assumed.",
+        $"For what the model itself has wrong the vines differ {Measure.Number(VineFit.ModelError, 1)} times as much as notes and traits say; the factor was fitted to "
+            + "simulated vines of another model (Anderson & Anderson 1999, from memory). No real vineyard was forecast yet.",
         $"The weather ahead is made from {report.Forecast.SeasonsOfRecord} whole growing seasons of the record by a generator after Richardson 1981.",
         "Seasons are grown more roughly than by the season command: their light has an error that is small beside the range.",
     ];
