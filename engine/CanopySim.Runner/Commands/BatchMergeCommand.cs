@@ -36,7 +36,8 @@ public sealed class BatchMergeCommand : Command<BatchMergeCommand.Settings>
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{outcome.Seasons} seasons in {outcome.Files} files, {outcome.Failed} failed: {batch.Folder.Merged}"));
-        if (outcome.PageFault.Length > 0) Say($"the tables are merged, but {BatchMerge.ReportFile} could not be written: {outcome.PageFault}");
+        if (outcome.PageFault.Length > 0)
+            Say($"the tables are merged, but {BatchMerge.ReportFile} could not be written: {outcome.PageFault}");
         return missing > 0 || outcome.Failed > 0 || outcome.PageFault.Length > 0 ? RunnerApp.SomeFailed : RunnerApp.Ok;
 
         static void Say(string what) => Console.Error.WriteLine($"canopysim: {what}");

@@ -124,7 +124,8 @@ public static class VineFit
     private static double[][] Widened(double[][] traits)
     {
         var means = Enumerable.Range(0, VineTraits.All.Count).Select(trait => traits.Average(member => member[trait])).ToArray();
-        return [.. traits.Select(member => member.Select((value, trait) => means[trait] + (ModelError * (value - means[trait]))).ToArray())];
+        return [.. traits.Select(member => member
+            .Select((value, trait) => means[trait] + (ModelError * (value - means[trait]))).ToArray())];
     }
 
     private static double[][] Draw(FitOptions options) =>

@@ -69,7 +69,11 @@ internal sealed class TwinTruth
         var (bias, bright) = (StationBias * Normal("station's bias"), 1 + (StationRadiationBias * Normal("station's light")));
         return year with
         {
-            Days = [.. year.Days.Select((day, i) => Read(day, bias + (StationNoise * Normal("low", i)), bias + (StationNoise * Normal("high", i)), bright))],
+            Days =
+            [
+                .. year.Days.Select((day, i) =>
+                    Read(day, bias + (StationNoise * Normal("low", i)), bias + (StationNoise * Normal("high", i)), bright)),
+            ],
         };
     }
 
