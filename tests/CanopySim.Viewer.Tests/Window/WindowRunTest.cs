@@ -17,8 +17,8 @@ public sealed class WindowRunTest
         var y = (int)((season[1] + season[3]) / 2);
         var days = (int)first["days"]!;
         window.Drag(((int)season[0] + 5, y), ((int)(season[0] + (0.6 * (season[2] - season[0]))), y));
-        var dragged = window.Until("the date follows", screen => (int)screen["day"]! != (int)first["day"]!);
-        Assert.InRange((int)dragged["day"]!, 0.5 * days, 0.7 * days);
+        // A slow window tells of the day under the hand before it tells of where the hand went.
+        window.Until("the date follows", screen => (int)screen["day"]! >= 0.5 * days && (int)screen["day"]! <= 0.7 * days);
         window.Key("End");
         window.Until("the last day", screen => (int)screen["day"]! == days - 1);
 
