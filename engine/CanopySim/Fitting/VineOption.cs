@@ -9,7 +9,7 @@ namespace CanopySim.Fitting;
 /// <param name="Change">The block with it.</param>
 public sealed record VineOption(string Name, DateOnly Day, string Words, Func<Scenario, Scenario> Change)
 {
-    // What is cut, and when after bloom; common practice, no source.
+    // What is cut, how far over the top wire [m], and when after bloom [d]; common practice, no source.
     private const double ShootsKept = 0.75;
     private const int NodesKept = 12;
     private const double AboveTopWire = 0.1;

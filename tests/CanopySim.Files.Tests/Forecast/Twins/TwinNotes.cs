@@ -10,7 +10,8 @@ internal static class TwinNotes
 {
     private const int Shoots = 10;
 
-    // Between shoots, and of the way of measuring: what the notes' own errors assume, or less.
+    // Standard deviations between shoots, and of the way of measuring: of lengths and areas as a share, of nodes, sugar [Brix] and days [d]
+    // as such. What the notes' own errors assume, or less.
     private const double LengthBetween = 0.2;
     private const double LengthShared = 0.05;
     private const double NodesBetween = 1;

@@ -15,7 +15,7 @@ public class TwinTest
 
     private static readonly Lazy<IReadOnlyList<TwinReading>> Readings = new(ReadAll);
 
-    // Of 42 forecasts, as of the sixty by bench.
+    // Of 42 forecasts, as of the sixty vines by bench. None of these six is one that the model's error was fitted to.
     [Fact]
     public void WhatComesLiesInsideTheRangeAsOftenAsItSays()
     {

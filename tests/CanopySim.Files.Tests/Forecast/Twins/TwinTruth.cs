@@ -13,11 +13,16 @@ namespace CanopySim.Files.Tests.Forecast.Twins;
 /// </summary>
 internal sealed class TwinTruth
 {
+    // How far the base temperature may be off at most [K], and the logarithm of the pace of aging.
     private const double BaseTemperatureSpread = 3;
     private const double AgingSpread = 0.25;
+
+    // Standard deviations of the station: of its whole year and of each day's extremes [K], of its radiation as a share.
     private const double StationBias = 0.5;
     private const double StationNoise = 0.7;
     private const double StationRadiationBias = 0.05;
+
+    // Standard deviation of the warmth of a year [K].
     private const double SeasonSpread = 0.7;
 
     private readonly TwinBlock _block;
