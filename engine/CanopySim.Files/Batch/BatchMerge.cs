@@ -23,13 +23,15 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
 
     public const string ReportFile = "report.html";
 
+    /// <summary>The column that stands in the names of the dataset's folders.</summary>
+    public const string Partition = "scenario";
+
     // What a page asks of a million seasons takes a few hundred megabytes.
     private const int ReportMemoryMegabytes = 2000;
 
     // A hundred files for a million seasons: few enough to open, small enough to write from memory.
     private const int ItemsInFile = 10_000;
 
-    private const string Partition = "scenario";
     private const string PartialEnding = ".partial";
     private const string OldEnding = ".old";
 
@@ -109,7 +111,7 @@ public sealed class BatchMerge(BatchPlan plan, PlanItems items, BatchFolder fold
             {
                 var name = string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Partition}={Uri.EscapeDataString(plan.Scenarios[scenario].Label)}/from-item-{first:0000000}.parquet");
+                    $"{PartitionFolder.Name(Partition, plan.Scenarios[scenario].Label)}/from-item-{first:0000000}.parquet");
                 DurableFile.Publish(Path.Combine(target, "seasons", name), ParquetTable.Bytes(rows, without: Partition));
                 DurableFile.Publish(Path.Combine(target, "courses", name), ParquetTable.Bytes(courses));
                 _files += 2;

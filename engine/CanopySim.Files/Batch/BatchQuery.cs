@@ -1,6 +1,7 @@
 using System.Data;
 using System.Data.Common;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using DuckDB.NET.Data;
 
 namespace CanopySim.Files.Batch;
@@ -15,7 +16,7 @@ public sealed record QueryResult(IReadOnlyList<string> Columns, IReadOnlyList<IR
 /// Asks a merged dataset by SQL: views <c>seasons</c> and <c>courses</c>, nothing else. The database lives in memory, may read
 /// the dataset's folder and no other, loads no extension, and takes one SELECT.
 /// </summary>
-public sealed class BatchQuery : IDisposable
+public sealed partial class BatchQuery : IDisposable
 {
     private readonly DuckDBConnection _connection = new("DataSource=:memory:");
 
@@ -34,7 +35,9 @@ public sealed class BatchQuery : IDisposable
         Execute("SET autoinstall_known_extensions = false");
         Execute("SET autoload_known_extensions = false");
         Execute("SET allow_community_extensions = false");
-        Execute($"SET allowed_directories = [{Text(folder + Path.DirectorySeparatorChar)}]");
+        // A pattern is checked as it is written, what it finds as it is called.
+        var folders = new[] { folder, Literal(folder) }.Distinct().Select(one => Text(one + Path.DirectorySeparatorChar));
+        Execute($"SET allowed_directories = [{string.Join(", ", folders)}]");
         Execute("SET enable_external_access = false");
         try
         {
@@ -118,12 +121,18 @@ public sealed class BatchQuery : IDisposable
     // Columns in the order of the contract: what stands in the folder's name comes last by itself.
     private static string View(string name, string folder, TableSchema schema, params string[] more)
     {
-        var files = Text(Path.Combine(folder, name, "*", "*.parquet"));
+        var files = Text(Path.Combine(Literal(folder), name, "*", "*.parquet"));
         var columns = string.Join(", ", schema.Columns.Select(column => column.Name).Concat(more).Select(Identifier));
         return $"CREATE VIEW {name} AS SELECT {columns} FROM read_parquet({files}, hive_partitioning = true, hive_types_autocast = false)";
     }
 
+    // A path in which nothing is a pattern.
+    private static string Literal(string path) => PatternSigns().Replace(path, "[$0]");
+
     private static string Text(string text) => $"'{text.Replace("'", "''", StringComparison.Ordinal)}'";
 
     private static string Identifier(string name) => $"\"{name.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+
+    [GeneratedRegex(@"[\[*?]")]
+    private static partial Regex PatternSigns();
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.RegularExpressions;
 using CanopySim.Files.Comparison;
 using CanopySim.Files.Scenarios;
@@ -114,6 +115,16 @@ public static partial class PlanFile
         }
 
         var labels = OptionNames.Of([.. read.Select(one => (one.Document.Scenario.Name, one.Document.Path))]);
+        for (var i = 0; i < labels.Count; i++)
+        {
+            var bytes = Encoding.UTF8.GetByteCount(PartitionFolder.Name(BatchMerge.Partition, labels[i]));
+            if (bytes <= PartitionFolder.LongestName) continue;
+            var key = $"scenarios.{i}";
+            throw new InputError(
+                binder.PlaceOf(key), $"the name {InputError.Quote(labels[i])}, for which a folder's name needs {bytes} bytes",
+                $"a shorter name: a folder's has at most {PartitionFolder.LongestName}", key);
+        }
+
         return [.. read.Select((one, i) => new PlanScenario(labels[i], one.Template, one.Document))];
     }
 

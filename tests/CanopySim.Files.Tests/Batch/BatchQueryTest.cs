@@ -11,22 +11,7 @@ public sealed class BatchQueryTest : IDisposable
 
     public BatchQueryTest()
     {
-        var plan = _files.Read(
-            TestPlan.Least.Replace("[block.yaml]", "[block.yaml, other.yaml]") + "replicates: 3\nvary: {rows.vine_spacing: {values: [1 m, 2 m]}}\nshard: {items: 5}\n");
-        var items = new PlanItems(plan);
-        var seasons = new SeasonsTable(plan);
-        var hashes = new PlanHashes(plan, items, seasons);
-        var folder = new BatchFolder(_files.At("results"), plan, items, hashes, seasons);
-        folder.Prepare();
-        for (var shard = 1; shard <= items.Shards; shard++)
-        {
-            var (first, last) = items.ShardItems(shard);
-            folder.Publish(shard, [.. Enumerable.Range(first, last - first + 1).Select(number => Rows(plan, seasons, items.Item(number)))], 1);
-        }
-
-        Outcome = new BatchMerge(plan, items, folder, hashes, seasons).Run(incomplete: false, CancellationToken.None);
-        Merged = folder.Merged;
-        _query = new BatchQuery(Merged, seasons.Schema, threads: 1, memoryMegabytes: 200);
+        (Merged, Outcome, _query) = Merge("results");
     }
 
     private MergeOutcome Outcome { get; }
@@ -101,6 +86,45 @@ public sealed class BatchQueryTest : IDisposable
         Assert.Throws<QueryException>(() => Ask(sql.Replace("FOLDER", Merged)));
         Assert.Equal(before, Directory.GetFileSystemEntries(Merged, "*", SearchOption.AllDirectories));
         Assert.Equal("12", Ask("SELECT count(*) FROM seasons").Rows[0][0]);
+    }
+
+    // Signs of a pattern, a quote, and a name that is more than 255 bytes where each is written as a code.
+    [Theory]
+    [InlineData("results [1]", "small")]
+    [InlineData("re*lts?", "small")]
+    [InlineData("results [1", "small")]
+    [InlineData("the vine's", "ქვევრისმიწაქვევრისმიწაქვევრისმიწაქვევრისმიწაქვევრისმიწა 50 %/=")]
+    public void NamesOfFoldersMayHoldAnything(string folder, string scenario)
+    {
+        _files.Write("block.yaml", File.ReadAllText(_files.At("block.yaml")).Replace("name: small block", $"name: \"{scenario}\""));
+        // Names that the patterns would find, were they patterns.
+        Directory.CreateDirectory(_files.At("results 1"));
+        var (_, _, query) = Merge(folder);
+        using (query)
+        {
+            var result = query.Ask("SELECT scenario, count(*) FROM seasons GROUP BY scenario ORDER BY scenario", TestContext.Current.CancellationToken);
+            Assert.Equal([$"{scenario} (block)", $"{scenario} (other)"], result.Rows.Select(row => row[0]));
+            Assert.Equal(["6", "6"], result.Rows.Select(row => row[1]));
+        }
+    }
+
+    private (string Merged, MergeOutcome Outcome, BatchQuery Query) Merge(string name)
+    {
+        var plan = _files.Read(
+            TestPlan.Least.Replace("[block.yaml]", "[block.yaml, other.yaml]") + "replicates: 3\nvary: {rows.vine_spacing: {values: [1 m, 2 m]}}\nshard: {items: 5}\n");
+        var items = new PlanItems(plan);
+        var seasons = new SeasonsTable(plan);
+        var hashes = new PlanHashes(plan, items, seasons);
+        var folder = new BatchFolder(_files.At(name), plan, items, hashes, seasons);
+        folder.Prepare();
+        for (var shard = 1; shard <= items.Shards; shard++)
+        {
+            var (first, last) = items.ShardItems(shard);
+            folder.Publish(shard, [.. Enumerable.Range(first, last - first + 1).Select(number => Rows(plan, seasons, items.Item(number)))], 1);
+        }
+
+        var outcome = new BatchMerge(plan, items, folder, hashes, seasons).Run(incomplete: false, CancellationToken.None);
+        return (folder.Merged, outcome, new BatchQuery(folder.Merged, seasons.Schema, threads: 1, memoryMegabytes: 200));
     }
 
     private QueryResult Ask(string sql) => _query.Ask(sql, TestContext.Current.CancellationToken);

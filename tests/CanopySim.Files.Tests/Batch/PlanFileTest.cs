@@ -81,6 +81,18 @@ public sealed class PlanFileTest : IDisposable
     }
 
     [Fact]
+    public void ANameTooLongForAFolderIsRefused()
+    {
+        _files.Write("block.yaml", File.ReadAllText(_files.At("block.yaml")).Replace("name: small block", $"name: {new string('a', 247)}"));
+        var message = _files.Message(TestPlan.Least);
+        Assert.StartsWith("plan.yaml:2: scenarios.0: the name \"aaa", message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "\", for which a folder's name needs 256 bytes; expected a shorter name: a folder's has at most 255", message, StringComparison.Ordinal);
+        _files.Write("block.yaml", File.ReadAllText(_files.At("block.yaml")).Replace("aa", "a"));
+        Assert.Equal(124, _files.Read(TestPlan.Least).Scenarios[0].Label.Length);
+    }
+
+    [Fact]
     public void TellsAPlanFromAScenario()
     {
         Assert.True(PlanFile.IsPlan(_files.Write("plan.yaml", TestPlan.Least)));
