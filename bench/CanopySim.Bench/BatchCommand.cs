@@ -6,11 +6,11 @@ namespace CanopySim.Bench;
 /// <summary><c>batch</c>: seasons a minute on one core and on more, memory, and what a batch costs beside its seasons.</summary>
 internal static class BatchCommand
 {
-    private const string Usage = "batch [--scenario FILE] [--seasons N] [--threads 1,2] [--planned N]";
+    private const string Usage = "batch [--scenario FILE] [--seasons N] [--threads 1,2] [--rounds N] [--planned N]";
 
     public static int Run(string[] arguments)
     {
-        var known = new[] { ("--scenario", "scenarios/first-season/scenario.yaml"), ("--seasons", "24"), ("--threads", "1,2"), ("--planned", "10000") };
+        var known = new[] { ("--scenario", "scenarios/first-season/scenario.yaml"), ("--seasons", "24"), ("--threads", "1,2"), ("--rounds", "1"), ("--planned", "10000") };
         if (Options.Read(arguments, Usage, known) is not { } options) return 2;
         var scenario = Path.GetFullPath(options.Text("--scenario"));
         var folder = Directory.CreateTempSubdirectory("canopysim-batch-");
@@ -22,8 +22,11 @@ internal static class BatchCommand
             var plan = Plan(folder.FullName, scenario, options.Number("--seasons"));
             // What the compiler does for the first season is no part of the others.
             Grow(plan, Path.Combine(folder.FullName, "first"), 1, [1]);
-            PrintHeader("seasons at once", "seasons", "seconds gone by", "seasons a minute", "processor seconds a season", "of it outside the model [%]", "peak [MB]");
-            foreach (var threads in options.Numbers("--threads")) Print(plan, Path.Combine(folder.FullName, Text($"{threads}")), threads);
+            PrintHeader(
+                "round", "seasons at once", "seasons", "seconds gone by", "seasons a minute", "processor seconds a season", "cores busy", "cores the host took",
+                "paused to collect [%]", "outside the model [%]", "peak [MB]");
+            for (var round = 1; round <= options.Number("--rounds"); round++)
+                foreach (var threads in options.Numbers("--threads")) Print(plan, Path.Combine(folder.FullName, Text($"{round}-{threads}")), round, threads);
             return 0;
         }
         finally
@@ -32,17 +35,20 @@ internal static class BatchCommand
         }
     }
 
-    private static void Print(string plan, string folder, int threads)
+    private static void Print(string plan, string folder, int round, int threads)
     {
         Machine.ForgetPeak();
         var batch = Open(plan, folder);
+        var (stolen, paused) = (Machine.StolenSeconds, GC.GetTotalPauseDuration());
         var cost = Cost.Of(() => Grow(plan, folder, threads, [.. Enumerable.Range(1, batch.Items.Shards)]));
+        (stolen, paused) = (Machine.StolenSeconds - stolen, GC.GetTotalPauseDuration() - paused);
         var peak = Machine.PeakMegabytes;
         var model = ModelAlone(plan, batch.Items.Count);
         var seasons = batch.Items.Count;
         Row(
-            $"{threads}", $"{seasons}", Text($"{cost.Wall / 1000:0.0}"), Text($"{60_000 * seasons / cost.Wall:0.0}"),
-            Text($"{cost.Processor / 1000 / seasons:0.00}"), Text($"{100 * (cost.Processor - model) / cost.Processor:0.0}"), Text($"{peak:0}"));
+            $"{round}", $"{threads}", $"{seasons}", Text($"{cost.Wall / 1000:0.0}"), Text($"{60_000 * seasons / cost.Wall:0.0}"),
+            Text($"{cost.Processor / 1000 / seasons:0.00}"), Text($"{cost.Processor / cost.Wall:0.00}"), Text($"{1000 * stolen / cost.Wall:0.00}"),
+            Text($"{100 * paused.TotalMilliseconds / cost.Wall:0.0}"), Text($"{100 * (cost.Processor - model) / cost.Processor:0.0}"), Text($"{peak:0}"));
     }
 
     // Processor time of the same seasons by the model alone [ms], their weather at hand.
