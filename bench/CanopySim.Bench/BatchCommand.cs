@@ -26,7 +26,12 @@ internal static class BatchCommand
                 "round", "seasons at once", "seasons", "seconds gone by", "seasons a minute", "processor seconds a season", "cores busy", "cores the host took",
                 "paused to collect [%]", "outside the model [%]", "peak [MB]");
             for (var round = 1; round <= options.Number("--rounds"); round++)
-                foreach (var threads in options.Numbers("--threads")) Print(plan, Path.Combine(folder.FullName, Text($"{round}-{threads}")), round, threads);
+            {
+                var model = ModelAlone(plan, options.Number("--seasons"));
+                foreach (var threads in options.Numbers("--threads"))
+                    Print(plan, Path.Combine(folder.FullName, Text($"{round}-{threads}")), round, threads, model);
+            }
+
             return 0;
         }
         finally
@@ -35,7 +40,7 @@ internal static class BatchCommand
         }
     }
 
-    private static void Print(string plan, string folder, int round, int threads)
+    private static void Print(string plan, string folder, int round, int threads, double model)
     {
         Machine.ForgetPeak();
         var batch = Open(plan, folder);
@@ -43,7 +48,6 @@ internal static class BatchCommand
         var cost = Cost.Of(() => Grow(plan, folder, threads, [.. Enumerable.Range(1, batch.Items.Shards)]));
         (stolen, paused) = (Machine.StolenSeconds - stolen, GC.GetTotalPauseDuration() - paused);
         var peak = Machine.PeakMegabytes;
-        var model = ModelAlone(plan, batch.Items.Count);
         var seasons = batch.Items.Count;
         Row(
             $"{round}", $"{threads}", $"{seasons}", Text($"{cost.Wall / 1000:0.0}"), Text($"{60_000 * seasons / cost.Wall:0.0}"),
