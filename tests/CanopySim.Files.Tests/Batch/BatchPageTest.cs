@@ -1,3 +1,4 @@
+using System.Globalization;
 using CanopySim.Files.Batch;
 using CanopySim.Files.Batch.Report;
 using CanopySim.Files.Charts;
@@ -55,7 +56,8 @@ public sealed class BatchPageTest : IDisposable
             Assert.Equal(Quantile(days, share), found, 1e-9);
         Assert.Equal(days.Length, ensemble.RipeningDays().Sum(column => column.Seasons));
         foreach (var day in new[] { spread.P10, spread.P50, spread.P90 })
-            Assert.Contains($"<td>{new DateOnly(2001, 1, 1).AddDays((int)Math.Round(day) - 1):d MMMM}</td>", _page, StringComparison.Ordinal);
+            Assert.Contains($"<td>{Date(day)}</td>", _page, StringComparison.Ordinal);
+        Assert.Contains($"on {Date(spread.P50)}, between {Date(spread.P10)} and {Date(spread.P90)} in four of five", _page, StringComparison.Ordinal);
         Assert.Contains($"all of {days.Length} seasons reach it", _page, StringComparison.Ordinal);
     }
 
@@ -123,6 +125,9 @@ public sealed class BatchPageTest : IDisposable
         row[CoursesTable.Schema.IndexOf("sugar_brix")] = item.Number % 2 == 1 ? 22.0 : 10 + (0.1 * (day - 200));
         return row;
     }
+
+    private static string Date(double day) =>
+        new DateOnly(2001, 1, 1).AddDays((int)Math.Round(day) - 1).ToString("d MMMM", CultureInfo.InvariantCulture);
 
     private static double Quantile(double[] sorted, double share)
     {

@@ -82,14 +82,16 @@ public static class BatchPage
         html.Markup("</section>");
     }
 
-    // "Ripe (22 Brix) on 14 September in the middle of 500 seasons, from 6 to 25 September in four of five."
+    // "High wire: 22 Brix on 14 September, between 6 September and 25 September in four of five; all of 500 seasons reach it."
     private static string Opening(BatchReport report, Ensemble ensemble)
     {
         var target = Target(report, ensemble) is { } sugar ? Measure.Brix(sugar) : "its own target sugar";
         if (ensemble.Of(Outcome.Ripeness) is not { } days)
             return $"{ensemble.Scenario}: none of {Count(ensemble.Seasons, "season")} reaches {target}.";
         var reached = days.Seasons == ensemble.Seasons ? "all" : days.Seasons.ToString(CultureInfo.InvariantCulture);
-        return $"{ensemble.Scenario}: {target} on {Date(days.P50)}, between {Date(days.P10)} and {Date(days.P90)} in four of five"
+        var (early, late) = (Date(days.P10), Date(days.P90));
+        var range = early == late ? "that day" : $"between {early} and {late}";
+        return $"{ensemble.Scenario}: {target} on {Date(days.P50)}, {range} in four of five"
             + $"{(days.Seasons == ensemble.Seasons ? "" : " of those that reach it")}; "
             + $"{reached} of {Count(ensemble.Seasons, "season")} {(days.Seasons == 1 ? "reaches" : "reach")} it.";
     }
